@@ -1,0 +1,234 @@
+import type { AssessRequest, Assessment, PieceDose } from '../engine/assess';
+import type { Proposal } from '../engine/arranging/arrange';
+import type { Home, Id, KindName, Point, Ref } from '../home/home';
+import type { Edit } from '../home/edits/edit';
+import type { Problem } from '../home/problem';
+
+/** The six stages of the job. */
+export type Stage = 'sketch' | 'survey' | 'map' | 'judge' | 'arrange' | 'report';
+
+/** What a listener can follow. One topic per rate of change. */
+export type Topic =
+  | 'home'
+  | 'view'
+  | 'selection'
+  | 'tool'
+  | 'camera'
+  | 'overlay'
+  | 'pointer'
+  | 'results'
+  | 'proposal'
+  | 'library'
+  | 'notice';
+
+export type ToolName = 'select' | 'pan' | 'room' | 'opening' | 'fixture' | 'piece' | 'source' | 'reading' | 'walk' | 'scale';
+
+/** What a tool is loaded with, from the key of signs: which opening, which size of bed. */
+export interface ToolLoad {
+  room?: { by: 'drag' | 'corners'; use?: string };
+  opening?: { kind: 'door' | 'window' | 'gap'; width?: number };
+  fixture?: { kind: 'wardrobe' | 'radiator' | 'chimney' | 'other' };
+  piece?: { kind: 'bed' | 'cot' | 'desk' | 'seat' | 'other'; name: string; size: [number, number] };
+  source?: { kind: 'line' | 'point'; name: string };
+}
+
+export interface View {
+  stage: Stage;
+  level: Id;
+  round: Id;
+}
+
+/** Plan → screen: x = (px − centre.x)·scale + width/2; y = height/2 − (py − centre.y)·scale. */
+export interface Camera {
+  centre: Point;
+  /** CSS pixels per metre. */
+  scale: number;
+  width: number;
+  height: number;
+}
+
+export interface PointerInput {
+  id: number;
+  type: 'mouse' | 'pen' | 'touch';
+  /** CSS pixels from the canvas's upper left corner. */
+  x: number;
+  y: number;
+  button: number;
+  shift: boolean;
+  alt: boolean;
+  /** Ctrl or Meta. */
+  command: boolean;
+  time: number;
+}
+
+export interface KeyInput {
+  key: string;
+  shift: boolean;
+  alt: boolean;
+  command: boolean;
+}
+
+/** What a tool shows while it works, in plan coordinates; painters know how each looks. */
+export type Mark =
+  | { mark: 'ring'; points: Point[]; state: 'drawing' | 'broken' }
+  | { mark: 'path'; points: Point[]; closed: boolean }
+  | { mark: 'corner'; at: Point; snapped: boolean }
+  | { mark: 'guide'; from: Point; to: Point }
+  | { mark: 'length'; from: Point; to: Point; text: string }
+  | { mark: 'handle'; at: Point; role: 'corner' | 'middle' | 'end' | 'turn'; key: string }
+  | { mark: 'lasso'; from: Point; to: Point }
+  | { mark: 'aim'; at: Point }
+  | { mark: 'note'; at: Point; lines: string[] };
+
+/** The estimate under the pointer, µT, or why there is none. */
+export interface Probe {
+  at: Point;
+  value: number | null;
+  low: number | null;
+  high: number | null;
+  supported: boolean;
+  reason: 'wide' | 'far' | 'few' | 'outside' | null;
+  /** Metres to the nearest reading, null without readings. */
+  nearest: number | null;
+  /** Index of the band the value lies in, −1 below the lowest edge; null without value. */
+  band: number | null;
+}
+
+export type Running = 'idle' | 'running';
+
+export interface Results {
+  state: Running;
+  /** 0…1 while running. */
+  progress: number;
+  /** The last whole answer; it stays while a new one is worked out. */
+  assessment: Assessment | null;
+  request: AssessRequest | null;
+  /** True when the home has changed since the assessment's inputs. */
+  stale: boolean;
+  /** Why there is no assessment. */
+  problem: Problem | null;
+  /** Live doses of pieces being dragged, by id. */
+  live: Record<Id, PieceDose>;
+}
+
+export interface ProposalState {
+  state: Running;
+  progress: number;
+  proposal: Proposal | null;
+  stale: boolean;
+  problem: Problem | null;
+  cautious: boolean;
+  /** Which answer is shown as ghosts: 0 the best, then the alternatives. */
+  shown: number;
+}
+
+export interface HomeSummary {
+  id: string;
+  title: string;
+  savedAt: number;
+}
+
+export interface Library {
+  readonly current: string;
+  readonly homes: readonly HomeSummary[];
+  readonly saving: { state: 'saved' | 'saving' | 'failed'; at: number | null; problem: Problem | null };
+  /** False in a tab that may only read, since another one writes. */
+  readonly writes: boolean;
+  takeOver(): Promise<void>;
+  open(id: string): Promise<void>;
+  /** Starts an empty home, or one from a parsed file or sample. */
+  begin(home?: Home): Promise<void>;
+  /** Opens the text of a home file; the current home stays as it was where the text is bad. */
+  read(text: string, fileName: string): Promise<Problem | null>;
+  /** The text and name of a file of the current home. */
+  write(): { text: string; fileName: string };
+  remove(id: string): Promise<void>;
+  /** Saves at once (page hidden). */
+  flush(): Promise<void>;
+  /** Readings since the person last kept a file. */
+  readonly unkept: number;
+}
+
+export interface Notice {
+  text: Problem;
+  tone: 'plain' | 'problem';
+}
+
+/** The running session of one home. Views read from it, and change the home through it only. */
+export interface Editor {
+  readonly home: Home;
+  readonly revision: number;
+  /** The only way to change a home. Returns the reason where the edit was refused; an empty change leaves no trace. */
+  run(edit: Edit): Problem | null;
+  undo(): void;
+  redo(): void;
+  readonly canUndo: boolean;
+  readonly canRedo: boolean;
+  /** Opens a gesture: everything until `commit` is one step; `bail` takes it back. */
+  mark(name: string): void;
+  commit(): void;
+  bail(): void;
+
+  readonly view: View;
+  setStage(stage: Stage): void;
+  setLevel(level: Id): void;
+  setRound(round: Id): void;
+
+  readonly selection: readonly Ref[];
+  select(refs: readonly Ref[]): void;
+  readonly hover: Ref | null;
+  hoverOver(ref: Ref | null): void;
+  /** The band lit from the ruler or the plan, by index of band edges; −1 below the lowest. */
+  readonly litBand: number | null;
+  lightBand(band: number | null): void;
+
+  readonly tool: ToolName;
+  readonly load: ToolLoad;
+  useTool(tool: ToolName, load?: ToolLoad): void;
+  readonly overlay: readonly Mark[];
+  /** Where the next reading stands: placed by a tap, or the middle of the plan on a phone. */
+  readonly readingPlace: Point | null;
+  setReadingPlace(at: Point | null): void;
+
+  readonly camera: Camera;
+  resize(width: number, height: number): void;
+  zoomBy(factor: number, at?: Point): void;
+  panBy(dx: number, dy: number): void;
+  showAll(): void;
+
+  readonly pointer: {
+    down(input: PointerInput): void;
+    move(input: PointerInput): void;
+    up(input: PointerInput): void;
+    cancel(input: PointerInput): void;
+    leave(): void;
+    wheel(input: PointerInput & { dx: number; dy: number; pinch: boolean }): void;
+    doubleClick(input: PointerInput): void;
+  };
+  /** True where the key was used. */
+  key(input: KeyInput): boolean;
+  readonly cursor: string;
+  readonly probe: Probe | null;
+  /** The estimate at a place of the current level (caught at entry, keyboard probe). */
+  estimateAt(at: Point, height?: number): Probe;
+
+  readonly results: Results;
+  cancelAssessment(): void;
+
+  readonly proposal: ProposalState;
+  arrange(options?: { cautious?: boolean }): void;
+  cancelArrangement(): void;
+  showAnswer(index: number): void;
+  /** Re-checks the rules and makes one step of history; returns why it could not. */
+  takeProposal(): Problem | null;
+  leaveProposal(): void;
+
+  readonly library: Library;
+  readonly notice: Notice | null;
+  say(notice: Notice | null): void;
+
+  subscribe(topic: Topic, listener: () => void): () => void;
+  destroy(): void;
+}
+
+export type { KindName };

@@ -1,0 +1,61 @@
+import type { Evidence, FittedSurvey } from './mapping/fitSurvey';
+import type { Contour } from './contours/bands';
+import type { Grid } from './grid/grid';
+import type { GuidelineSet } from './judging/guidelines';
+import type { Point, Ring } from './geometry/point';
+import type { Profile } from './judging/profile';
+import type { RoomFigures } from './judging/rooms';
+import type { Survey } from './mapping/survey';
+import type { ZoneDose } from './dose/dose';
+import type { Zone } from './dose/zones';
+
+/** What is asked of the engine about one home in one round. Plain data: it crosses to the worker and comes from the CLI. */
+export interface AssessRequest {
+  survey: Survey;
+  /** Levels to draw, each with the floor it has (outer rings and holes, even-odd) and the height of the map. */
+  levels: { id: string; height: number; outline: Ring[]; step: number }[];
+  /** `without`: rooms drawn over grounds, which the grounds leave out. */
+  rooms: { id: string; level: string; use: string; outline: Ring; without: Ring[] }[];
+  pieces: { id: string; level: string; height: number; uses: { who: string; hours: number; zone: Zone }[] }[];
+  walks: { id: string; level: string; path: Point[] }[];
+  /** µT */
+  target: number;
+  guideline: GuidelineSet;
+}
+
+/** The picture of one level. */
+export interface LevelPicture {
+  level: string;
+  grid: Grid;
+  /** Median of ln B (µT) per cell, without meter noise. */
+  mean: Float64Array;
+  /** Variance of ln B per cell; null while a gesture is open. */
+  variance: Float64Array | null;
+  /** Above 1 the estimate does not deserve to be shown; the boundary of 1 is drawn. */
+  doubt: Float64Array;
+  /** Per cell: 0 supported, 1 wide, 2 far, 3 few. */
+  reason: Uint8Array;
+  /** Ascending by value; each holds the area at or above it. */
+  contours: Contour[];
+  /** Area where nothing is shown, as rings (even-odd), not yet clipped to the floor. */
+  unsupported: Ring[];
+}
+
+export interface PieceDose {
+  id: string;
+  /** Mean field over the zones, µT, weighted by hours. */
+  mean: number;
+  /** µT·h a day, mean over people; null without hours. */
+  dose: ZoneDose;
+  uses: { who: string; dose: ZoneDose }[];
+  supported: boolean;
+}
+
+export interface Assessment {
+  fitted: FittedSurvey;
+  evidence: Evidence;
+  pictures: LevelPicture[];
+  rooms: RoomFigures[];
+  pieces: PieceDose[];
+  profiles: Profile[];
+}
