@@ -22,6 +22,12 @@ export default tseslint.config(
   { files: ['src/cli/**', 'samples/**', 'tests/bench/**', '.ci/**'], rules: { 'no-console': 'off' } },
   {
     files: ['src/engine/**'],
-    rules: { 'no-restricted-properties': ['error', { object: 'Math', property: 'random', message: 'The engine takes a seeded generator.' }, { object: 'Date', property: 'now', message: 'The engine has no clock.' }] },
+    rules: {
+      'no-restricted-properties': [
+        'error',
+        { object: 'Math', property: 'random', message: 'The engine takes a seeded generator.' },
+        { object: 'Date', property: 'now', message: 'The engine has no clock.' },
+      ],
+    },
   },
 );

@@ -21,7 +21,8 @@ export type Topic =
   | 'library'
   | 'notice';
 
-export type ToolName = 'select' | 'pan' | 'room' | 'opening' | 'fixture' | 'piece' | 'source' | 'reading' | 'walk' | 'scale';
+export type ToolName =
+  'select' | 'pan' | 'room' | 'opening' | 'fixture' | 'piece' | 'source' | 'reading' | 'walk' | 'scale';
 
 /** What a tool is loaded with, from the key of signs: which opening, which size of bed. */
 export interface ToolLoad {
