@@ -1,0 +1,88 @@
+/** A = L·Lᵀ of a symmetric positive definite matrix, n × n, row-major. */
+export interface Cholesky {
+  n: number;
+  /** L; entries above the diagonal are 0. */
+  lower: Float64Array;
+  /** What was added to the diagonal of A. */
+  jitter: number;
+}
+
+const LADDER = [0, 1e-12, 1e-11, 1e-10, 1e-9, 1e-8, 1e-7, 1e-6];
+
+/**
+ * Factor A (n × n, row-major, its lower triangle is read) adding the least of 0, 1e-12 … 1e-6 × scale to the diagonal
+ * that makes it positive definite; null where none does. Scale is the size of A's diagonal (a sill).
+ */
+export function choleskyWithJitter(A: Float64Array, n: number, scale: number): Cholesky | null {
+  for (const step of LADDER) {
+    const jitter = step * scale;
+    const lower = factor(A, n, jitter);
+    if (lower) return { n, lower, jitter };
+  }
+  return null;
+}
+
+function factor(A: Float64Array, n: number, jitter: number): Float64Array | null {
+  const L = new Float64Array(n * n);
+  for (let i = 0; i < n; i++) {
+    for (let j = 0; j <= i; j++) {
+      let sum = A[i * n + j]!;
+      for (let k = 0; k < j; k++) sum -= L[i * n + k]! * L[j * n + k]!;
+      if (j < i) {
+        L[i * n + j] = sum / L[j * n + j]!;
+        continue;
+      }
+      const pivot = sum + jitter;
+      // What is left of a diagonal after rounding is noise below this, and a factor built on it too.
+      if (!(pivot > 1e-14 * A[i * n + i]!)) return null;
+      L[i * n + i] = Math.sqrt(pivot);
+    }
+  }
+  return L;
+}
+
+/** y of L·y = b. */
+export function solveLower({ n, lower }: Cholesky, b: ArrayLike<number>): Float64Array {
+  const y = new Float64Array(n);
+  for (let i = 0; i < n; i++) {
+    let sum = b[i]!;
+    for (let k = 0; k < i; k++) sum -= lower[i * n + k]! * y[k]!;
+    y[i] = sum / lower[i * n + i]!;
+  }
+  return y;
+}
+
+/** x of A·x = b. */
+export function solve(cholesky: Cholesky, b: ArrayLike<number>): Float64Array {
+  const { n, lower } = cholesky;
+  const x = solveLower(cholesky, b);
+  for (let i = n - 1; i >= 0; i--) {
+    let sum = x[i]!;
+    for (let k = i + 1; k < n; k++) sum -= lower[k * n + i]! * x[k]!;
+    x[i] = sum / lower[i * n + i]!;
+  }
+  return x;
+}
+
+/** A⁻¹, n × n, symmetric to the bit. */
+export function invert({ n, lower }: Cholesky): Float64Array {
+  const inverseLower = new Float64Array(n * n);
+  for (let j = 0; j < n; j++) {
+    inverseLower[j * n + j] = 1 / lower[j * n + j]!;
+    for (let i = j + 1; i < n; i++) {
+      let sum = 0;
+      for (let k = j; k < i; k++) sum -= lower[i * n + k]! * inverseLower[k * n + j]!;
+      inverseLower[i * n + j] = sum / lower[i * n + i]!;
+    }
+  }
+  const inverse = new Float64Array(n * n);
+  for (let i = 0; i < n; i++) {
+    for (let j = 0; j <= i; j++) {
+      let sum = 0;
+      for (let k = i; k < n; k++) sum += inverseLower[k * n + i]! * inverseLower[k * n + j]!;
+      inverse[i * n + j] = sum;
+      inverse[j * n + i] = sum;
+    }
+  }
+  return inverse;
+}
