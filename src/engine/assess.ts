@@ -13,14 +13,46 @@ import type { Zone } from './dose/zones';
 export interface AssessRequest {
   survey: Survey;
   /** Levels to draw, each with the floor it has (outer rings and holes, even-odd) and the height of the map. */
-  levels: { id: string; height: number; outline: Ring[]; step: number }[];
-  /** `without`: rooms drawn over grounds, which the grounds leave out. */
-  rooms: { id: string; level: string; use: string; outline: Ring; without: Ring[] }[];
-  pieces: { id: string; level: string; height: number; uses: { who: string; hours: number; zone: Zone }[] }[];
-  walks: { id: string; level: string; path: Point[] }[];
+  levels: AssessLevel[];
+  rooms: AssessRoom[];
+  pieces: AssessPiece[];
+  walks: AssessWalk[];
   /** µT */
   target: number;
   guideline: GuidelineSet;
+}
+
+/** A level to draw: the floor it has (outer rings and holes, even-odd), the height of the map and its cells, metres. */
+export interface AssessLevel {
+  id: string;
+  height: number;
+  outline: Ring[];
+  step: number;
+}
+
+/** `without`: rooms drawn over grounds, which the grounds leave out. */
+export interface AssessRoom {
+  id: string;
+  level: string;
+  use: string;
+  outline: Ring;
+  without: Ring[];
+}
+
+/** A piece where it stands, with the zone of everybody who uses it. */
+export interface AssessPiece {
+  id: string;
+  level: string;
+  height: number;
+  uses: { who: string; hours: number; zone: Zone }[];
+}
+
+/** A walk, and the marked source (a path, or one place) that its fall-off is measured from: the nearest one, or none. */
+export interface AssessWalk {
+  id: string;
+  level: string;
+  path: Point[];
+  from?: { path: Point[]; height: number } | null;
 }
 
 /** The picture of one level. */
@@ -31,7 +63,7 @@ export interface LevelPicture {
   mean: Float64Array;
   /** Variance of ln B per cell; null while a gesture is open. */
   variance: Float64Array | null;
-  /** Above 1 the estimate does not deserve to be shown; the boundary of 1 is drawn. */
+  /** Above 1 the estimate does not deserve to be shown; the boundary of 1 is drawn. All 0 while a gesture is open. */
   doubt: Float64Array;
   /** Per cell: 0 supported, 1 wide, 2 far, 3 few. */
   reason: Uint8Array;
@@ -45,7 +77,7 @@ export interface PieceDose {
   id: string;
   /** Mean field over the zones, µT, weighted by hours. */
   mean: number;
-  /** µT·h a day, mean over people; null without hours. */
+  /** µT·h a day, mean over those who use it. */
   dose: ZoneDose;
   uses: { who: string; dose: ZoneDose }[];
   supported: boolean;
@@ -56,6 +88,7 @@ export interface Assessment {
   evidence: Evidence;
   pictures: LevelPicture[];
   rooms: RoomFigures[];
+  /** Pieces that somebody uses. */
   pieces: PieceDose[];
   profiles: Profile[];
 }

@@ -1,0 +1,50 @@
+import { bounds } from './geometry/polygon';
+import { drawLevel } from './drawLevel';
+import { fieldsOf } from './dose/fieldAt';
+import { fitSurvey } from './mapping/fitSurvey';
+import { pieceDose } from './dose/pieceDose';
+import { profileOf } from './judging/profile';
+import { roomFigures } from './judging/rooms';
+import type { AssessRequest, Assessment } from './assess';
+
+/** Why a home cannot be assessed. */
+export type AssessProblem = { kind: 'too-few-readings'; have: number; need: number };
+
+export type AssessReply = { ok: true; assessment: Assessment } | { ok: false; problem: AssessProblem };
+
+/**
+ * Everything the engine has to say about one home in one round: the fitted survey with its evidence, a picture of each
+ * level, figures of the rooms, doses of the pieces, and profiles of the walks. `progress` is told the share done, 0…1.
+ */
+export function assessHome(request: AssessRequest, progress?: (share: number) => void): AssessReply {
+  const steps = 2 + request.levels.length + request.rooms.length + request.walks.length;
+  let done = 0;
+  const step = <T>(result: T): T => {
+    progress?.(++done / steps);
+    return result;
+  };
+
+  const fit = step(fitSurvey(request.survey));
+  if (!fit.ok) return fit;
+  const { fitted, evidence } = fit;
+  const fieldAt = fieldsOf(fitted);
+  const levels = request.levels.filter(({ outline }) => Number.isFinite(bounds(outline.flat()).x0));
+  const pictures = levels.map((level) =>
+    step(drawLevel(fieldAt, level, { variance: true, target: request.target })),
+  );
+  const rooms = request.rooms.flatMap((room) => {
+    const picture = pictures.find(({ level }) => level === room.level);
+    return picture ? [step(roomFigures(fieldAt, picture, room, heightOf(request, room.level), request))] : [];
+  });
+  const pieces = step(request.pieces.flatMap((piece) => pieceDose(fieldAt, piece) ?? []));
+  const profiles = request.walks.map((walk) =>
+    step(profileOf(fieldAt(walk.level, heightOf(request, walk.level)), walk, request)),
+  );
+  return { ok: true, assessment: { fitted, evidence, pictures, rooms, pieces, profiles } };
+}
+
+// A walk may cross a level that is not drawn; readings of a room are taken at a metre.
+const ROOM_HEIGHT = 1;
+
+const heightOf = ({ levels }: AssessRequest, level: string): number =>
+  levels.find(({ id }) => id === level)?.height ?? ROOM_HEIGHT;

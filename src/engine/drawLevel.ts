@@ -1,0 +1,56 @@
+import { BAND_EDGES, HALF_STEPS } from './contours/thresholds';
+import { bounds } from './geometry/polygon';
+import { cellCentres, gridOver, type Grid } from './grid/grid';
+import { contoursOf, fieldContoursOf } from './contours/bands';
+import type { AssessLevel, LevelPicture } from './assess';
+import type { FieldAt } from './dose/fieldAt';
+
+/** Whole picture, with everything that deserves to be looked at; or what follows a finger: bands alone, coarser. */
+export type Detail = { variance: true; target: number } | { variance: false };
+
+// Bands follow a finger at twice the cell: a quarter of the work, and lines that settle by less than a hand's breadth.
+const COARSER = 2;
+
+/**
+ * The picture of one level: ln B over a grid of its floor, bands as contours, and where the map is not supported. Without
+ * variance only the mean and the band edges are worked out, nothing is called unsupported.
+ */
+export function drawLevel(fieldAt: FieldAt, level: AssessLevel, detail: Detail): LevelPicture {
+  const step = detail.variance ? level.step : level.step * COARSER;
+  // One cell more on every side, so that no floor lies beyond the outermost cell centres.
+  const grid = gridOver(bounds(level.outline.flat()), step, step);
+  const { xs, ys } = cellCentres(grid);
+  const field = fieldAt(level.id, level.height);
+  const { mean, variance } = field.predict(xs, ys, { variance: detail.variance });
+  if (!detail.variance) {
+    const cells = xs.length;
+    return {
+      level: level.id,
+      grid,
+      mean,
+      variance: null,
+      doubt: new Float64Array(cells),
+      reason: new Uint8Array(cells),
+      contours: fieldContoursOf(grid, mean, BAND_EDGES),
+      unsupported: [],
+    };
+  }
+  const { doubt, reason } = field.support(xs, ys);
+  const thresholds = [...new Set([...BAND_EDGES, ...HALF_STEPS, detail.target])].filter((value) => value > 0);
+  return {
+    level: level.id,
+    grid,
+    mean,
+    variance,
+    doubt,
+    reason,
+    contours: fieldContoursOf(grid, mean, thresholds),
+    unsupported: unsupportedRings(grid, doubt),
+  };
+}
+
+/** Doubt may be infinite (no reading at all); contours want numbers, and above 1 no difference is drawn. */
+function unsupportedRings(grid: Grid, doubt: Float64Array) {
+  const capped = doubt.map((value) => Math.min(2, value));
+  return contoursOf(grid, capped, [1]).flatMap(({ polygons }) => polygons.flat());
+}
