@@ -1,0 +1,29 @@
+import * as z from 'zod';
+import { homeFile } from '../schema';
+import type { Path } from '../problem';
+
+/** The object schema inside defaults, nulls and lists. */
+function inner(schema: z.core.$ZodType): z.core.$ZodType {
+  if (
+    schema instanceof z.ZodDefault ||
+    schema instanceof z.ZodPrefault ||
+    schema instanceof z.ZodNullable ||
+    schema instanceof z.ZodOptional
+  )
+    return inner(schema.def.innerType);
+  return schema;
+}
+
+/** The field names that an object of the file may have, by its path. */
+export function namesAt(path: Path): readonly string[] {
+  let schema = inner(homeFile);
+  for (const key of path) {
+    if (schema instanceof z.ZodArray) schema = inner(schema.element);
+    else if (schema instanceof z.ZodObject) {
+      const field = (schema.shape as Record<string, z.core.$ZodType>)[key];
+      if (!field) return [];
+      schema = inner(field);
+    } else return [];
+  }
+  return schema instanceof z.ZodObject ? Object.keys(schema.shape) : [];
+}

@@ -1,0 +1,6 @@
+import type { Home } from './home';
+import type { IntegrityProblem } from './problem';
+
+export function integrity(_home: Home): IntegrityProblem[] {
+  return [];
+}
