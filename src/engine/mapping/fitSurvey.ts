@@ -1,0 +1,145 @@
+import { bestPower } from './inverseDistance';
+import { choose } from './choose';
+import { empiricalVariogram } from './empiricalVariogram';
+import { fitVariogram } from './fitVariogram';
+import { inverseDistanceWithout, krigedWithout, rootMeanSquare } from './leaveOneOut';
+import { observe } from './observations';
+import { DEFAULT_VARIOGRAM } from './variogram';
+import type { Compared, Method, Why } from './choose';
+import type { MethodChoice, Survey } from './survey';
+import type { Place } from './observations';
+import type { Prediction } from './leaveOneOut';
+import type { Variogram } from './variogram';
+
+/** A survey made into a model: plain data, from which the field at any level and height follows. */
+export interface FittedSurvey {
+  method: Method;
+  why: Why;
+  /** Why the default model stands in for a fitted one: too few places, or nothing that varies. */
+  defaultModel: null | 'few' | 'flat';
+  variogram: Variogram;
+  /** Of inverse distance. */
+  power: number;
+  places: readonly Place[];
+  /** A method that was asked for and does not exist. */
+  notYet?: MethodChoice;
+}
+
+/** Why the map may be believed. */
+export interface Evidence {
+  /** How many were used. */
+  readings: number;
+  /** Of the method used; null where no reading can be predicted from the others. */
+  looRmseLn: number | null;
+  /** Share of places whose reading lies within the 90 % interval predicted without it. */
+  coverage90: number | null;
+  compared: Compared[];
+  /** One a place: what was read and what would have been predicted without it, µT. */
+  rows: EvidenceRow[];
+}
+
+export interface EvidenceRow {
+  ids: readonly string[];
+  level: string;
+  at: readonly [number, number];
+  read: number;
+  predicted: number;
+  low: number;
+  high: number;
+}
+
+export type FitResult =
+  | { ok: true; fitted: FittedSurvey; evidence: Evidence }
+  | { ok: false; problem: { kind: 'too-few-readings'; have: number; need: number } };
+
+/** Fewer places than this make no map. */
+const LEAST = 3;
+
+/** Fewer places than this fit no variogram. */
+const FITTABLE = 8;
+
+/** Half a 90 % interval, in standard deviations. */
+export const HALF_90 = 1.6448536269514722;
+
+/**
+ * The model of a survey: readings made places, variogram fitted over all levels together (pairs within a level), power of
+ * inverse distance and the choice between the two methods by leave-one-out.
+ */
+export function fitSurvey(survey: Survey): FitResult {
+  const places = observe(survey.readings);
+  if (places.length < LEAST)
+    return { ok: false, problem: { kind: 'too-few-readings', have: places.length, need: LEAST } };
+  const { variogram, defaultModel } = variogramOf(places);
+  const power = bestPower((p) => rootMeanSquare(places, inverseDistanceWithout(places, variogram, p)) ?? 0);
+  const without: Record<Method, (Prediction | null)[]> = {
+    kriging: krigedWithout(places, variogram),
+    'inverse-distance': inverseDistanceWithout(places, variogram, power),
+  };
+  const compared = (['kriging', 'inverse-distance'] as const).map((method) => ({
+    method,
+    looRmseLn: rootMeanSquare(places, without[method]),
+  }));
+  const choice = choose(survey.method, compared);
+  const fitted = { ...choice, defaultModel, variogram, power, places };
+  return { ok: true, fitted, evidence: { ...evidence(places, without[choice.method]), compared } };
+}
+
+/** The same model with other readings: nothing is fitted or chosen anew, as while a reading is dragged. */
+export const withReadings = (fitted: FittedSurvey, readings: Survey['readings']): FittedSurvey => ({
+  ...fitted,
+  places: observe(readings),
+});
+
+function variogramOf(places: readonly Place[]): Pick<FittedSurvey, 'variogram' | 'defaultModel'> {
+  if (places.length < FITTABLE) return { variogram: DEFAULT_VARIOGRAM, defaultModel: 'few' };
+  const points = places
+    .filter(({ limited }) => !limited)
+    .map(({ level, x, y, ln, variance }) => ({ level, x, y, value: ln, noise: variance }));
+  const spread = furthest(points);
+  const lags = spread > 0 ? empiricalVariogram(points, spread / 2, 10) : [];
+  if (!lags.some(({ semivariance }) => semivariance > 1e-9))
+    return { variogram: DEFAULT_VARIOGRAM, defaultModel: 'flat' };
+  return { variogram: fitVariogram(lags, 'exponential', [0.3, Math.max(0.6, spread)]), defaultModel: null };
+}
+
+/** The longest diagonal of a level's bounding box, metres. */
+function furthest(points: readonly { level: string; x: number; y: number }[]): number {
+  const levels = new Set(points.map(({ level }) => level));
+  return Math.max(
+    0,
+    ...[...levels].map((level) => {
+      const own = points.filter((point) => point.level === level);
+      const width = (numbers: number[]) => Math.max(...numbers) - Math.min(...numbers);
+      return Math.hypot(width(own.map(({ x }) => x)), width(own.map(({ y }) => y)));
+    }),
+  );
+}
+
+function evidence(
+  places: readonly Place[],
+  predictions: readonly (Prediction | null)[],
+): Omit<Evidence, 'compared'> {
+  let within = 0;
+  const rows: EvidenceRow[] = [];
+  places.forEach((place, i) => {
+    const prediction = predictions[i];
+    if (!prediction || place.limited) return;
+    const half = HALF_90 * Math.sqrt(prediction.variance);
+    if (Math.abs(place.ln - prediction.predicted) <= half) within++;
+    rows.push({
+      ids: place.ids,
+      level: place.level,
+      at: [place.x, place.y],
+      read: Math.exp(place.ln),
+      predicted: Math.exp(prediction.predicted),
+      low: Math.exp(prediction.predicted - half),
+      high: Math.exp(prediction.predicted + half),
+    });
+  });
+  return {
+    readings: places.reduce((sum, { ids }) => sum + ids.length, 0),
+    looRmseLn: rootMeanSquare(places, predictions),
+    coverage90: rows.length > 0 ? within / rows.length : null,
+    rows,
+  };
+}

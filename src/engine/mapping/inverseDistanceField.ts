@@ -1,0 +1,74 @@
+import { covarianceMatrix, fieldCovariance, sharedCovariance } from './covarianceMatrix';
+import { inverseDistanceWeights } from './inverseDistance';
+import type { Plane } from './plane';
+import type { Points } from './covarianceMatrix';
+import type { Predictor } from './field';
+import type { Variogram } from './variogram';
+
+/**
+ * Inverse distance as a linear predictor: its weights W are its own, and its errors are those any weights have under the
+ * variogram, C − WᵀC₀ − C₀ᵀW + WᵀKW (Cressie 1993, section 3.1), so that it has an interval as kriging has.
+ */
+export function inverseDistanceField(plane: Plane, variogram: Variogram, power: number): Predictor {
+  const { places, height, values } = plane;
+  const n = places.length;
+  const K = covarianceMatrix(plane, variogram);
+
+  const weightsOf = ({ xs, ys }: Points): Float64Array => {
+    const all = new Float64Array(xs.length * n);
+    for (let p = 0; p < xs.length; p++)
+      inverseDistanceWeights(places, { x: xs[p], y: ys[p], height }, power, all.subarray(p * n, p * n + n));
+    return all;
+  };
+
+  /** W'K, n a point. */
+  const times = (W: Float64Array, m: number): Float64Array => {
+    const WK = new Float64Array(m * n);
+    for (let p = 0; p < m; p++)
+      for (let i = 0; i < n; i++) {
+        let sum = 0;
+        for (let j = 0; j < n; j++) sum += W[p * n + j] * K[i * n + j];
+        WK[p * n + i] = sum;
+      }
+    return WK;
+  };
+
+  return {
+    mean(points) {
+      const W = weightsOf(points);
+      const mean = new Float64Array(points.xs.length);
+      for (let p = 0; p < mean.length; p++) for (let i = 0; i < n; i++) mean[p] += W[p * n + i] * values[i];
+      return mean;
+    },
+    variance(points) {
+      const m = points.xs.length;
+      const W = weightsOf(points);
+      const WK = times(W, m);
+      const C = sharedCovariance(variogram, points, plane);
+      const variance = new Float64Array(m);
+      for (let p = 0; p < m; p++) {
+        let sum = variogram.sill + variogram.nugget;
+        for (let i = p * n; i < p * n + n; i++) sum += W[i] * (WK[i] - 2 * C[i]);
+        variance[p] = Math.max(0, sum);
+      }
+      return variance;
+    },
+    cross(a, b) {
+      const m = b.xs.length;
+      const [Wa, Wb] = [weightsOf(a), weightsOf(b)];
+      const WKa = times(Wa, a.xs.length);
+      const [Ca, Cb] = [sharedCovariance(variogram, a, plane), sharedCovariance(variogram, b, plane)];
+      const covariance = fieldCovariance(variogram, a, b);
+      for (let p = 0; p < a.xs.length; p++)
+        for (let q = 0; q < m; q++) {
+          let sum = 0;
+          for (let i = 0; i < n; i++) {
+            const [ia, ib] = [p * n + i, q * n + i];
+            sum += WKa[ia] * Wb[ib] - Wa[ia] * Cb[ib] - Wb[ib] * Ca[ia];
+          }
+          covariance[p * m + q] += sum;
+        }
+      return covariance;
+    },
+  };
+}
