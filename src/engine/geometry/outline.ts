@@ -39,12 +39,35 @@ export function intersection(a: Ring, b: Ring): Ring[] {
   return toRings(Clipper.intersect(wound([a]), wound([b]), FillRule.NonZero));
 }
 
+/**
+ * Outlines made here keep their sense: outer rings counter-clockwise, holes clockwise. The three below take such rings
+ * and give such rings, metres.
+ */
+
+/** The area pushed outward by a distance with sharp corners; holes shrink. Negative: inward. */
+export function grown(rings: readonly Ring[], by: number): Ring[] {
+  return toRings(Clipper.inflatePaths(asGiven(rings), by * PER_METRE, JoinType.Miter, EndType.Polygon, 4));
+}
+
+/** Areas put together; gaps stay. */
+export function joined(rings: readonly Ring[]): Ring[] {
+  return toRings(Clipper.union(asGiven(rings), FillRule.NonZero));
+}
+
+/** What is left of an area when another is cut out of it. */
+export function cut(rings: readonly Ring[], gone: readonly Ring[]): Ring[] {
+  return toRings(Clipper.difference(asGiven(rings), asGiven(gone), FillRule.NonZero));
+}
+
+function asGiven(rings: readonly Ring[]): Paths64 {
+  return rings.map((ring) =>
+    ring.map(([x, y]) => ({ x: Math.round(x * PER_METRE), y: Math.round(y * PER_METRE) })),
+  );
+}
+
 /** Every ring counter-clockwise, so that overlapping rooms of either winding add up rather than cancel. */
 function wound(rings: readonly Ring[]): Paths64 {
-  return rings.map((ring) => {
-    const path = ring.map(([x, y]) => ({ x: Math.round(x * PER_METRE), y: Math.round(y * PER_METRE) }));
-    return signedArea(ring) < 0 ? path.reverse() : path;
-  });
+  return asGiven(rings).map((path, i) => (signedArea(rings[i]!) < 0 ? path.reverse() : path));
 }
 
 function toRings(paths: Paths64): Ring[] {
