@@ -1,0 +1,105 @@
+import type { Answer, Proposal } from '../engine/arranging/arrange';
+import type { AssessRequest, Assessment } from '../engine/assess';
+import type { Profile } from '../engine/judging/profile';
+import type { Home } from '../home/home';
+import { whyText } from '../words/assessment';
+import type { AskedPoint, Options } from './options';
+import { gridEstimates, pointEstimates } from './estimates';
+
+/** What the command line has worked out, before it is written as JSON or as tables. */
+export interface Worked {
+  home: Home;
+  options: Options;
+  points: AskedPoint[];
+  request: AssessRequest;
+  assessment: Assessment;
+  proposal: Proposal | null;
+}
+
+/** The object printed: µT, metres, hours. Null: not asked for, or not to be had from this method. */
+export function answerOf({ home, options, points, request, assessment, proposal }: Worked) {
+  const { fitted, evidence } = assessment;
+  const level = request.levels[0]!;
+  return {
+    title: home.title,
+    method: fitted.method,
+    why: whyText(fitted),
+    evidence: {
+      readings: evidence.readings,
+      looRmseLn: evidence.looRmseLn,
+      coverage90: evidence.coverage90,
+      compared: evidence.compared.map(({ method, looRmseLn }) => ({ method, looRmseLn })),
+    },
+    points: pointEstimates(fitted, points, { level: level.id, height: level.height }),
+    sources: null,
+    unmarked: null,
+    rooms: assessment.rooms.map((room) => ({
+      id: room.id,
+      name: home.rooms[room.id]!.name,
+      mean: room.mean,
+      median: room.median,
+      p95: room.p95,
+      max: room.max,
+      overTarget: room.overTarget,
+      supported: room.supported,
+      class: room.class,
+    })),
+    pieces: assessment.pieces.map(({ id, mean, dose, uses }) => ({
+      id,
+      mean,
+      dose: dose.dose,
+      low: dose.low,
+      high: dose.high,
+      uses: uses.map((use) => ({ who: use.who, dose: use.dose.dose })),
+    })),
+    arrangement: proposal && arrangementOf(proposal),
+    next: null,
+    profile: options.along === null ? null : profileOf(assessment.profiles, options.along),
+    grid: options.grid === null ? null : gridEstimates(fitted, level, options.grid),
+  };
+}
+
+function placesOf({ before, after, low, high, odds, pieces }: Answer) {
+  return {
+    before,
+    after,
+    low,
+    high,
+    odds,
+    pieces: pieces.map((piece) => ({
+      id: piece.id,
+      room: piece.room,
+      level: piece.level,
+      at: piece.at,
+      angle: piece.angle,
+      dose: piece.after?.dose ?? null,
+    })),
+  };
+}
+
+function arrangementOf(proposal: Proposal) {
+  return {
+    proven: proposal.proven,
+    ...placesOf(proposal),
+    alternatives: proposal.alternatives.map(placesOf),
+    rooms: proposal.rooms.map((offer) =>
+      'dose' in offer
+        ? { id: offer.id, dose: offer.dose }
+        : { id: offer.id, dose: null, blocked: offer.blocked.kind },
+    ),
+    blocked: proposal.blocked.map(({ id, rule }) => ({ id, rule: rule.kind })),
+  };
+}
+
+/** `targetAt`: metres along the walk between which the field comes down to the target to stay. */
+function profileOf(profiles: readonly Profile[], walk: string) {
+  const profile = profiles.find((one) => one.walk === walk);
+  if (!profile) return null;
+  const { falloff, targetAt, rows } = profile;
+  return {
+    walk,
+    falloff,
+    targetAt: targetAt && ([targetAt[0], targetAt[2]] as [number, number | null]),
+    rows,
+  };
+}

@@ -1,0 +1,113 @@
+import { readFileSync } from 'node:fs';
+import { pathToFileURL } from 'node:url';
+import { arrange } from '../engine/arranging/arrange';
+import { assessHome } from '../engine/assessHome';
+import { parseHome } from '../home/file/parse';
+import { arrangeQuestion } from '../home/questions/arrangeQuestion';
+import { assessQuestion } from '../home/questions/assessQuestion';
+import { firstOf } from '../home/order';
+import type { Home } from '../home/home';
+import { problemSentence } from '../words/problems';
+import { answerOf } from './answer';
+import { checkAgainst } from './checkAgainst';
+import { HELP, parseOptions, type AskedPoint, type Options } from './options';
+import { parsePoints } from './points';
+import { tableOf } from './table';
+
+/** Where the command line reads and writes, so that tests can stand in for the terminal. */
+export interface Terminal {
+  read(path: string): string;
+  out(text: string): void;
+  error(line: string): void;
+}
+
+const DONE = 0;
+const BAD_FILE = 1;
+const BAD_OPTIONS = 2;
+
+/** Runs the command; returns its exit status. Every problem is one line on the terminal's error side. */
+export function main(argv: readonly string[], terminal: Terminal): number {
+  const refuse = (status: number, problems: readonly string[]) => {
+    for (const problem of problems) terminal.error(problem.replace(/\s*\n\s*/g, ' '));
+    return status;
+  };
+  const parsed = parseOptions(argv);
+  if (!parsed.ok) return refuse(BAD_OPTIONS, parsed.problems);
+  const { options } = parsed;
+  if (options.help) {
+    terminal.out(HELP);
+    return DONE;
+  }
+  const text = readText(terminal, options.file);
+  if (text === null) {
+    return refuse(BAD_FILE, [`${options.file}: there is no such file to read. Check its name and folder.`]);
+  }
+  const file = parseHome(text);
+  if (!file.ok)
+    return refuse(
+      BAD_FILE,
+      file.problems.map((problem) => `${options.file}: ${problemSentence(problem)}`),
+    );
+  const points = pointsOf(terminal, options);
+  if (!points.ok) return refuse(BAD_OPTIONS, points.problems);
+  const unknown = checkAgainst(file.home, options, points.points);
+  if (unknown.length > 0) return refuse(BAD_OPTIONS, unknown);
+  return work(file.home, options, points.points, terminal, refuse);
+}
+
+function work(
+  home: Home,
+  options: Options,
+  points: AskedPoint[],
+  terminal: Terminal,
+  refuse: (status: number, problems: readonly string[]) => number,
+): number {
+  const round = options.round ?? firstOf(home.rounds)!.id;
+  const request = assessQuestion(home, {
+    round,
+    ...(options.level !== null && { levels: [options.level] }),
+    ...(options.method !== null && { method: options.method }),
+    ...(options.height !== null && { height: options.height }),
+    ...(options.target !== null && { target: options.target }),
+    ...(options.guideline !== null && { guideline: options.guideline }),
+  });
+  const assessed = assessHome(request);
+  if (!assessed.ok) return refuse(BAD_FILE, [`${options.file}: ${problemSentence(assessed.problem)}`]);
+  const { assessment } = assessed;
+  const proposal = options.arrange
+    ? arrange(arrangeQuestion(home, assessment.fitted, { round, cautious: options.cautious }))
+    : null;
+  const worked = { home, options, points, request, assessment, proposal };
+  const answer = answerOf(worked);
+  terminal.out(options.table ? tableOf(worked, answer) : `${JSON.stringify(answer, null, 1)}\n`);
+  return DONE;
+}
+
+function pointsOf(terminal: Terminal, options: Options) {
+  if (options.points === null) return { ok: true as const, points: options.at };
+  const text = readText(terminal, options.points);
+  if (text === null) {
+    return {
+      ok: false as const,
+      problems: [`--points “${options.points}”: there is no such file to read. Check its name and folder.`],
+    };
+  }
+  const table = parsePoints(text, options.points);
+  return table.ok ? { ok: true as const, points: [...options.at, ...table.points] } : table;
+}
+
+function readText(terminal: Terminal, path: string): string | null {
+  try {
+    return terminal.read(path);
+  } catch {
+    return null;
+  }
+}
+
+if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {
+  process.exitCode = main(process.argv.slice(2), {
+    read: (path) => readFileSync(path, 'utf8'),
+    out: (text) => process.stdout.write(text),
+    error: (line) => process.stderr.write(`${line}\n`),
+  });
+}

@@ -1,0 +1,26 @@
+import { GUIDELINES } from '../engine/judging/guidelines';
+import type { Home } from '../home/home';
+import type { AskedPoint, Options } from './options';
+
+/** Names in the options that the home does not have; one line each, with those it has. */
+export function checkAgainst(home: Home, options: Options, points: readonly AskedPoint[]): string[] {
+  const problems: string[] = [];
+  const look = (option: string, id: string | null, have: readonly string[], what: string) => {
+    if (id === null || have.includes(id)) return;
+    const wayOut = have.length > 0 ? `Take one of ${have.join(', ')}.` : `Leave --${option} out.`;
+    problems.push(`--${option} “${id}”: the home has no such ${what}. ${wayOut}`);
+  };
+  const levels = Object.keys(home.levels);
+  look('round', options.round, Object.keys(home.rounds), 'round');
+  look('level', options.level, levels, 'level');
+  look('along', options.along, Object.keys(home.walks), 'walk');
+  look(
+    'guideline',
+    options.guideline,
+    [...GUIDELINES.map((set) => set.id), ...Object.keys(home.guidelines)],
+    'guideline',
+  );
+  for (const level of new Set(points.map((point) => point.level)))
+    look(options.points === null ? 'at' : 'points', level, levels, 'level');
+  return problems;
+}

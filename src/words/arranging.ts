@@ -1,0 +1,107 @@
+import type { Answer, Decision, PlacedPiece } from '../engine/arranging/arrange';
+import type { BrokenRule } from '../engine/arranging/rules';
+import type { FieldUnit, PieceKind } from '../home/home';
+import { doseText, doseUnitName, percentText } from './numbers';
+
+/** What using a piece for its hours is called. */
+export function spellName(kind: PieceKind): string {
+  return kind === 'bed' || kind === 'cot' ? 'A night in' : 'A day at';
+}
+
+/** 'better here: 96 %', or why to wait or to stay. */
+export function decisionText(decision: Decision, odds: number | null): string {
+  if (decision === 'stay' || odds === null) return 'no clear gain: stay';
+  const better = `better here: ${percentText(odds)}`;
+  return decision === 'move' ? better : `${better}. Measure both places first`;
+}
+
+/** What the decision means, for whoever has not met it before. */
+export function decisionSentence(decision: Decision): string {
+  switch (decision) {
+    case 'move':
+      return 'The gain is larger than what the readings leave open: move.';
+    case 'measure-both':
+      return 'The gain is likely but not certain. Take two readings at each place, then work it out again.';
+    case 'stay':
+      return 'No place tried is clearly lower than the present one: stay.';
+  }
+}
+
+/** '1.9 → 0.64 µT·h' without the arrow, which the page draws itself. */
+export interface ChangeText {
+  before: string;
+  after: string;
+  interval: string;
+  unit: string;
+}
+
+export function changeText(
+  answer: Pick<Answer, 'before' | 'after' | 'low' | 'high'>,
+  unit: FieldUnit,
+): ChangeText {
+  return {
+    before: doseText(answer.before, unit),
+    after: doseText(answer.after, unit),
+    interval: `${doseText(answer.low, unit)}–${doseText(answer.high, unit)}`,
+    unit: doseUnitName(unit),
+  };
+}
+
+/** 'A night in the double bed falls from 1.9 to 0.64 µT·h (0.55–0.76).' */
+export function pieceSentence(placed: PlacedPiece, name: string, kind: PieceKind, unit: FieldUnit): string {
+  const { before, after } = placed;
+  if (!before || !after) return placed.moves ? `${name} moves.` : `${name} stays.`;
+  const spell = `${spellName(kind)} ${name}`;
+  if (!placed.moves) return `${spell} stays at ${doseText(before.dose, unit)} ${doseUnitName(unit)}.`;
+  const change = changeText(
+    { before: before.dose, after: after.dose, low: after.low, high: after.high },
+    unit,
+  );
+  const verb = after.dose < before.dose ? 'falls' : 'rises';
+  return `${spell} ${verb} from ${change.before} to ${change.after} ${change.unit} (${change.interval}).`;
+}
+
+/** Why a piece may not stand somewhere. `other` is the name of what is in its way. */
+export function ruleSentence({ kind }: BrokenRule, other: string | null): string {
+  const it = other ?? 'something';
+  switch (kind) {
+    case 'outside-room':
+      return 'It does not fit inside the walls.';
+    case 'wrong-room':
+      return 'It may not stand in this room.';
+    case 'on-fixture':
+      return `It would stand on ${it}.`;
+    case 'in-door-swing':
+      return 'A door would strike it.';
+    case 'before-door':
+      return 'It would stand before a door.';
+    case 'head-off-wall':
+      return 'Its head has no wall behind it.';
+    case 'head-across-door':
+      return 'Its head would stand across a door or gap.';
+    case 'back-off-wall':
+      return 'It has no wall behind or beside it.';
+    case 'access':
+      return 'There is no way to get at it.';
+    case 'near-radiator':
+      return 'It would touch a radiator.';
+    case 'cot-near-heat':
+      return 'A cot never stands beside a radiator.';
+    case 'cot-near-window':
+      return 'A cot never stands beside a window.';
+    case 'unsupported':
+      return 'The map has no reading near enough there.';
+    case 'overlap':
+      return `It would stand on ${it}.`;
+    case 'access-taken':
+      return `${other ?? 'Another piece'} would stand in the way to it.`;
+    case 'cot-near-piece':
+      return `A cot keeps clear of ${it}.`;
+    case 'two-doubles':
+      return 'One room takes one bed for two.';
+    case 'head-under-window':
+      return 'Its head would lie under a window.';
+    case 'wardrobe-front':
+      return `It would stand before the doors of ${it}.`;
+  }
+}

@@ -1,0 +1,128 @@
+import type { Evidence, FittedSurvey } from '../engine/mapping/fitSurvey';
+import type { GuidelineSet } from '../engine/judging/guidelines';
+import type { LengthUnit, MethodChoice } from '../home/home';
+import { countText, fixedText, lengthText, percentText } from './numbers';
+
+export type SupportReason = 'wide' | 'far' | 'few' | 'outside';
+
+const METHOD_NAMES: Record<Exclude<MethodChoice, 'auto'>, string> = {
+  'inverse-distance': 'inverse distance',
+  kriging: 'kriging',
+  'source-kriging': 'source kriging',
+  'source-sampling': 'source sampling',
+};
+
+export function methodName(method: MethodChoice): string {
+  return method === 'auto' ? 'chosen by the readings' : METHOD_NAMES[method];
+}
+
+/** What a method does, for whoever has not met it. */
+export function methodSentence(method: MethodChoice): string {
+  switch (method) {
+    case 'inverse-distance':
+      return 'Inverse distance: each place is a mean of the readings (in ln B), nearer ones weighing more; the power is the one that predicts the readings best.';
+    case 'kriging':
+      return 'Kriging: each place is a mean of the readings (in ln B), weighed by how readings here grow unlike with distance and by what the meter leaves open.';
+    case 'source-kriging':
+      return 'Source kriging: the marked sources explain what they can, and kriging draws the rest.';
+    case 'source-sampling':
+      return 'Source sampling: many sets of sources that explain the readings are drawn, and the map is what they agree on.';
+    case 'auto':
+      return 'The method that predicts the left-out readings best is taken.';
+  }
+}
+
+/** Why this method and no other, as a part of a sentence. */
+export function whyText({ why, notYet }: Pick<FittedSurvey, 'why' | 'notYet'>): string {
+  const reason = WHY[why.kind](why.kind === 'least-error' ? why.of : 0);
+  return notYet ? `${reason} (${methodName(notYet)} was asked for and is not there yet)` : reason;
+}
+
+const WHY: Record<FittedSurvey['why']['kind'], (of: number) => string> = {
+  asked: () => 'asked for',
+  'least-error': (of) => `smallest cross-validated error of ${countText(of, 'method')}`,
+  'not-compared': () => 'no reading can be predicted from the others, so methods could not be compared',
+};
+
+/** Why an estimate is not shown. `nearest`: metres to the nearest reading. */
+export function supportSentence(reason: SupportReason, nearest: number | null, unit: LengthUnit): string {
+  switch (reason) {
+    case 'far':
+      return nearest === null
+        ? 'No reading near enough to speak for this place.'
+        : `No reading near enough: the nearest is ${lengthText(nearest, unit, 1)} away.`;
+    case 'wide':
+      return 'The readings leave more than a factor of ten open here.';
+    case 'few':
+      return 'Too few readings on this level to speak for this place.';
+    case 'outside':
+      return 'Outside every room that is drawn.';
+  }
+}
+
+/** A root mean square of ln as people can take it: 0.21 → 'a factor of 1.2'. */
+export function factorText(rmsLn: number): string {
+  return `a factor of ${fixedText(Math.exp(rmsLn), 1)}`;
+}
+
+/** Under so many readings the share inside the interval tells nearly nothing. */
+const FEW = 12;
+
+/** Why the map may be believed, or not: each reading was predicted without itself. */
+export function evidenceSentences(evidence: Evidence): string[] {
+  const { readings, looRmseLn, coverage90, rows } = evidence;
+  if (looRmseLn === null || coverage90 === null) {
+    return [
+      `${countText(readings, 'reading')}, too far apart or too few for any to be predicted from the others.`,
+    ];
+  }
+  const predicted = `${countText(readings, 'reading')}. Each was predicted without itself`;
+  return [
+    `${predicted}: the typical miss was ${factorText(looRmseLn)}, and ${percentText(coverage90)} fell inside their 90\u2009% interval.`,
+    coverageSentence(rows.length, coverage90),
+  ];
+}
+
+function coverageSentence(readings: number, coverage: number): string {
+  if (readings < FEW) return 'So few readings cannot show whether the intervals are right.';
+  // Two standard deviations of a share of 0.9 out of so many readings.
+  const doubt = 2 * Math.sqrt((0.9 * 0.1) / readings);
+  if (coverage < 0.9 - doubt) return 'The intervals here are too narrow: trust them less.';
+  if (coverage < 0.87) return 'The intervals here are a little narrow.';
+  if (coverage > Math.min(0.9 + doubt, 0.985)) return 'The intervals here are wider than they need be.';
+  return 'The intervals here are about as wide as they should be.';
+}
+
+/** Said wherever a map rests on a model that its own readings did not choose; null where they did. */
+export function defaultModelSentence(fitted: Pick<FittedSurvey, 'defaultModel'>): string | null {
+  switch (fitted.defaultModel) {
+    case 'few':
+      return 'Fewer than eight places were read: how fast the field changes is taken from a default, not from this home.';
+    case 'flat':
+      return 'The readings hardly differ: how fast the field changes is taken from a default, not from this home.';
+    case null:
+      return null;
+  }
+}
+
+/** A guideline's word for a room, or a dash where the set does not speak of such rooms. */
+export const classText = (word: string | null): string => word ?? '—';
+
+const BASIS: Record<GuidelineSet['basis'], string> = {
+  instant: 'an instantaneous value, which a reading compares with directly',
+  dayMedian: 'a median over a day, so the comparison takes the readings to be typical of one',
+  yearMean: 'a mean over a year, so the comparison takes the readings to be typical of one',
+  spot: 'a value for readings at the place, taken as typical of the time people spend there',
+};
+const KIND: Record<GuidelineSet['kind'], string> = {
+  limit: 'A limit',
+  precaution: 'Precautionary, not a safety limit',
+  practice: 'A rule of thumb of the trade, not a limit',
+};
+
+/** What a set of values is, and what comparing readings with it assumes. */
+export function guidelineSentence(set: GuidelineSet): string {
+  const memory =
+    set.standing === 'memory' ? ' Its values here are from memory: check them before relying on them.' : '';
+  return `${set.name}: ${set.source}. ${KIND[set.kind]}; ${BASIS[set.basis]}.${memory}`;
+}
