@@ -38,7 +38,8 @@ export function minimiseBetween(
 /**
  * A low place of a function of several numbers without derivatives (Nelder & Mead 1965, standard coefficients). `steps`
  * gives the size of the first simplex along each axis. Ends when its values differ by less than `tolerance` of their size
- * or after `limit` rounds. NaN counts as worst, so f may refuse a place by returning NaN or Infinity.
+ * or after `limit` rounds. NaN counts as worst, so f may refuse a place by returning NaN
+ * or Infinity; a least value on the very edge of what it refuses is not found reliably.
  */
 export function minimise(
   f: (x: readonly number[]) => number,
