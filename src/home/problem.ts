@@ -45,6 +45,7 @@ export type IntegrityProblem =
   | { kind: 'beyond-wall'; path: Path; offset: number; width: number; wallLength: number }
   | { kind: 'low-above-high'; path: Path; low: number; high: number }
   | { kind: 'out-of-order'; path: Path; index: number }
+  | { kind: 'picture-too-large'; path: Path; bytes: number; limit: number }
   | { kind: 'compared-with-itself'; path: Path };
 
 /** An edit cannot be done. */
@@ -52,7 +53,8 @@ export type EditProblem =
   | { kind: 'not-there'; collection: Collection; id: Id }
   | { kind: 'last-one'; collection: 'levels' | 'rounds' }
   | { kind: 'no-such-corner'; path: Path; corner: number }
-  | { kind: 'field-not-changeable'; path: Path };
+  | { kind: 'field-not-changeable'; path: Path }
+  | { kind: 'reading-not-copied'; id: Id };
 
 /** Where homes are kept. */
 export type StorageProblem =
@@ -65,12 +67,23 @@ export type StorageProblem =
   /** A home file with problems; the home that was open stays as it was. */
   | { kind: 'file-bad'; fileName: string; problems: readonly Problem[] };
 
-/** What a person typed is not a quantity. */
+/** What a person typed is not a quantity. `words/quantities` has the sentences. */
 export type QuantityProblem =
+  | { kind: 'quantity-empty'; of: 'field' | 'length' }
   | { kind: 'not-a-field'; text: string }
   | { kind: 'not-a-length'; text: string }
-  | { kind: 'unknown-unit'; text: string; unit: string; of: 'field' | 'length' }
-  | { kind: 'negative'; text: string; of: 'field' | 'length' };
+  | { kind: 'unknown-unit'; of: 'field' | 'length'; text: string; unit: string }
+  | { kind: 'unit-missing'; text: string }
+  | { kind: 'comma-ambiguous'; text: string; point: string; whole: string }
+  | { kind: 'quantity-negative'; of: 'field' | 'length'; text: string }
+  | { kind: 'length-zero'; text: string };
+
+/** A gesture on the plan came to nothing. */
+export type DrawingProblem =
+  | { kind: 'no-wall-near' }
+  | { kind: 'opening-too-wide'; width: number; wallLength: number }
+  | { kind: 'outline-too-small' }
+  | { kind: 'no-backdrop' };
 
 /** There is no map yet, or it could not be worked out. */
 export type SurveyProblem =
@@ -93,5 +106,6 @@ export type Problem =
   | EditProblem
   | StorageProblem
   | QuantityProblem
+  | DrawingProblem
   | SurveyProblem
   | ArrangementProblem;

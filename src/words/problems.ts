@@ -1,3 +1,4 @@
+import { quantitySentence } from './quantities';
 import type { Expected, Path, Problem } from '../home/problem';
 
 /** A path as it is written in the file: `rooms[2].outline[0]`. */
@@ -17,8 +18,17 @@ const metres = (value: number): string => `${number(Number(value.toFixed(2)))} m
 const megabytes = (bytes: number): string => `${number(Number((bytes / 1024 / 1024).toFixed(1)))} MB`;
 const count = (n: number, one: string, many = `${one}s`): string => `${number(n)} ${n === 1 ? one : many}`;
 
+/** A path into the home in memory, from the inside out: `outline of room r3`. A path into the file stays one. */
+function where(path: Path): string {
+  const [collection, id, ...rest] = path;
+  if (typeof collection !== 'string' || typeof id !== 'string' || !(collection in COLLECTION_NAMES))
+    return pathText(path);
+  const thing = `${nameOf(collection)[0]} ${id}`;
+  return rest.length > 0 ? `${pathText(rest)} of ${thing}` : thing;
+}
+
 function place(path: Path, id: string | null): string {
-  const text = pathText(path) || 'the file';
+  const text = where(path) || 'the file';
   return id !== null && !path.includes(id) ? `${text} (${id})` : text;
 }
 
@@ -107,38 +117,41 @@ const SENTENCES: Sentences = {
   'more-problems': (p) =>
     `And ${count(p.count, 'further problem')}. Mend those above and open the file again.`,
   'id-twice': (p) =>
-    `${pathText(p.path)} is ${valueText(p.id)}, which ${pathText(p.first)} already has. Give one of the two another id, and change what refers to it.`,
+    `${where(p.path)} is ${valueText(p.id)}, which ${where(p.first)} already has. Give one of the two another id, and change what refers to it.`,
   'points-nowhere': (p) =>
-    `${pathText(p.path)} is ${valueText(p.id)}, and there is no ${nameOf(p.wanted)[0]} of that id. ${p.have.length > 0 ? `Write one of ${p.have.slice(0, 8).map(valueText).join(', ')}${p.have.length > 8 ? ' …' : ''}` : `Add the ${nameOf(p.wanted)[0]}`}, or take the reference out.`,
+    `${where(p.path)} is ${valueText(p.id)}, and there is no ${nameOf(p.wanted)[0]} of that id. ${p.have.length > 0 ? `Write one of ${p.have.slice(0, 8).map(valueText).join(', ')}${p.have.length > 8 ? ' …' : ''}` : `Add the ${nameOf(p.wanted)[0]}`}, or take the reference out.`,
   'too-many': (p) => {
     const [one, many] = nameOf(String(p.path.at(-1)));
-    return `${pathText(p.path)}: ${count(p.count, one, many)}; a home holds at most ${number(p.limit)}. Take some out, or start a second home.`;
+    return `${where(p.path)}: ${count(p.count, one, many)}; a home holds at most ${number(p.limit)}. Take some out, or start a second home.`;
   },
   'outline-short': (p) =>
-    `${pathText(p.path)} has ${count(p.corners, 'corner')}. An outline needs at least ${p.least}: add corners, or take it out.`,
+    `${where(p.path)} has ${count(p.corners, 'corner')}. An outline needs at least ${p.least}: add corners, or take it out.`,
   'outline-crosses': (p) =>
-    `${pathText(p.path)} crosses itself: wall ${p.first} meets wall ${p.second} at ${number(Number(p.at[0].toFixed(2)))}, ${number(Number(p.at[1].toFixed(2)))}. Move a corner so that the walls go round once.`,
-  'outline-flat': (p) => `${pathText(p.path)} encloses no floor. Move its corners apart.`,
+    `${where(p.path)} crosses itself: wall ${p.first} meets wall ${p.second} at ${number(Number(p.at[0].toFixed(2)))}, ${number(Number(p.at[1].toFixed(2)))}. Move a corner so that the walls go round once.`,
+  'outline-flat': (p) => `${where(p.path)} encloses no floor. Move its corners apart.`,
   'path-corners': (p) =>
-    `${pathText(p.path)} has ${count(p.points, 'point')}. It needs ${p.least === p.most ? p.least : p.most === Infinity ? `${p.least} or more` : `${p.least} to ${p.most}`}: add or take out points.`,
+    `${where(p.path)} has ${count(p.points, 'point')}. It needs ${p.least === p.most ? p.least : p.most === Infinity ? `${p.least} or more` : `${p.least} to ${p.most}`}: add or take out points.`,
   'no-such-wall': (p) =>
-    `${pathText(p.path)} is wall ${p.wall}, but the outline has walls 0 to ${p.walls - 1}. Write one of these.`,
+    `${where(p.path)} is wall ${p.wall}, but the outline has walls 0 to ${p.walls - 1}. Write one of these.`,
   'wider-than-wall': (p) =>
-    `${pathText(p.path)} is ${metres(p.width)}, wider than its wall of ${metres(p.wallLength)}. Make the opening narrower, or put it in another wall.`,
+    `${where(p.path)} is ${metres(p.width)}, wider than its wall of ${metres(p.wallLength)}. Make the opening narrower, or put it in another wall.`,
   'beyond-wall': (p) =>
-    `${pathText(p.path)} is ${metres(p.offset)}: the opening of ${metres(p.width)} would end at ${metres(p.offset + p.width)}, beyond its wall of ${metres(p.wallLength)}. Write ${metres(Math.max(0, p.wallLength - p.width))} or less.`,
+    `${where(p.path)} is ${metres(p.offset)}: the opening of ${metres(p.width)} would end at ${metres(p.offset + p.width)}, beyond its wall of ${metres(p.wallLength)}. Write ${metres(Math.max(0, p.wallLength - p.width))} or less.`,
   'low-above-high': (p) =>
-    `${pathText(p.path)}: the lowest, ${number(p.low)}, is above the highest, ${number(p.high)}. Exchange the two, or mend one.`,
+    `${where(p.path)}: the lowest, ${number(p.low)}, is above the highest, ${number(p.high)}. Exchange the two, or mend one.`,
   'out-of-order': (p) =>
-    `${pathText(p.path)}: entry ${p.index} comes before the one ahead of it. Put the entries in rising order.`,
-  'compared-with-itself': (p) =>
-    `${pathText(p.path)} compares a meter with itself. Name two different meters.`,
+    `${where(p.path)}: entry ${p.index} comes before the one ahead of it. Put the entries in rising order.`,
+  'picture-too-large': (p) =>
+    `${where(p.path)} has ${megabytes(p.bytes)}; a picture has at most ${megabytes(p.limit)}. Save it smaller or as JPEG, and add it again.`,
+  'compared-with-itself': (p) => `${where(p.path)} compares a meter with itself. Name two different meters.`,
   'not-there': (p) => `There is no ${nameOf(p.collection)[0]} ${p.id} any more. Choose one from the list.`,
   'last-one': (p) =>
     `A home keeps at least one ${nameOf(p.collection)[0]}, and this is the last. Add another first, or change this one.`,
-  'no-such-corner': (p) => `${pathText(p.path)} has no corner ${p.corner}. Choose one of its corners.`,
+  'no-such-corner': (p) => `${where(p.path)} has no corner ${p.corner}. Choose one of its corners.`,
   'field-not-changeable': (p) =>
-    `${pathText(p.path)} stays as it is once given. Remove the thing and add it anew.`,
+    `${where(p.path)} stays as it is once given. Remove the thing and add it anew.`,
+  'reading-not-copied': (p) =>
+    `Reading ${p.id} is not copied: a reading is what the meter showed once. Take another one instead.`,
   'storage-full': () =>
     'The browser has no room left for this home. Keep a file of it now, then remove homes you no longer need, or free space on the device.',
   'storage-refused': (p) =>
@@ -153,12 +166,19 @@ const SENTENCES: Sentences = {
     `The file ${quoted(p.fileName)} could not be read (${p.detail}). Choose it again, or copy it to this device first.`,
   'file-bad': (p) =>
     `${quoted(p.fileName)} was not opened, and the home on screen stays as it was. ${p.problems.map(problemText).join(' ')}`,
-  'not-a-field': (p) => `Not a field: ${quoted(p.text)}. Write it like 0.14, 0,14, 1.4 mG or 140 nT.`,
-  'not-a-length': (p) => `Not a length: ${quoted(p.text)}. Write it like 4.2, 4,2, 420 cm or 13 ft 9 in.`,
-  'unknown-unit': (p) =>
-    `The unit ${quoted(p.unit)} in ${quoted(p.text)} is not known. Write ${p.of === 'field' ? 'µT, mG or nT' : 'm, cm, ft or in'}, or the number alone.`,
-  negative: (p) =>
-    `${quoted(p.text)} is below zero; ${p.of === 'field' ? 'a meter shows 0 or more' : 'a length is more than 0'}. Write it without the minus.`,
+  'quantity-empty': quantitySentence,
+  'not-a-field': quantitySentence,
+  'not-a-length': quantitySentence,
+  'unknown-unit': quantitySentence,
+  'unit-missing': quantitySentence,
+  'comma-ambiguous': quantitySentence,
+  'quantity-negative': quantitySentence,
+  'length-zero': quantitySentence,
+  'no-wall-near': () => 'There is no wall here. Set the opening on a wall of a room.',
+  'opening-too-wide': (p) =>
+    `The opening is ${metres(p.width)} wide and this wall ${metres(p.wallLength)} long. Make the opening narrower, or choose a longer wall.`,
+  'outline-too-small': () => 'This encloses no floor. Draw it larger, or type its width × length.',
+  'no-backdrop': () => 'This level has no picture to scale. Add a photo or scan of the plan first.',
   'too-few-readings': (p) =>
     `A map needs at least ${p.need} readings, and this round has ${p.have}. Take ${count(p.need - p.have, 'more reading', 'more readings')} at other places.`,
   'work-failed': (p) =>
