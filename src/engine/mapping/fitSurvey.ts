@@ -21,6 +21,8 @@ export interface FittedSurvey {
   /** Of inverse distance. */
   power: number;
   places: readonly Place[];
+  /** Mean of squared leave-one-out error ÷ its variance: over 1 where the model is too sure; 1 where it cannot be told. */
+  meanSquareZ: number;
   /** A method that was asked for and does not exist. */
   notYet?: MethodChoice;
 }
@@ -80,7 +82,8 @@ export function fitSurvey(survey: Survey): FitResult {
     looRmseLn: rootMeanSquare(places, without[method]),
   }));
   const choice = choose(survey.method, compared);
-  const fitted = { ...choice, defaultModel, variogram, power, places };
+  const meanSquareZ = meanSquareRatio(places, without[choice.method]);
+  const fitted = { ...choice, defaultModel, variogram, power, places, meanSquareZ };
   return { ok: true, fitted, evidence: { ...evidence(places, without[choice.method]), compared } };
 }
 
@@ -113,6 +116,15 @@ function furthest(points: readonly { level: string; x: number; y: number }[]): n
       return Math.hypot(width(own.map(({ x }) => x)), width(own.map(({ y }) => y)));
     }),
   );
+}
+
+function meanSquareRatio(places: readonly Place[], predictions: readonly (Prediction | null)[]): number {
+  const ratios = predictions.flatMap((prediction, i) =>
+    prediction && prediction.variance > 0 && !places[i].limited
+      ? [(places[i].ln - prediction.predicted) ** 2 / prediction.variance]
+      : [],
+  );
+  return ratios.length > 0 ? ratios.reduce((sum, ratio) => sum + ratio, 0) / ratios.length : 1;
 }
 
 function evidence(
