@@ -157,6 +157,8 @@ export interface Notice {
 
 /** The running session of one home. Views read from it, and change the home through it only. */
 export interface Editor {
+  /** Settles when the last home has been opened from this device, or the first visit's is laid out. */
+  readonly ready: Promise<void>;
   readonly home: Home;
   readonly revision: number;
   /** The only way to change a home. Returns the reason where the edit was refused; an empty change leaves no trace. */
@@ -190,6 +192,9 @@ export interface Editor {
   /** Where the next reading stands: placed by a tap, or the middle of the plan on a phone. */
   readonly readingPlace: Point | null;
   setReadingPlace(at: Point | null): void;
+  /** The two points of a backdrop that wait for their true distance, and the way to give it. */
+  readonly scaleLine: readonly [Point, Point] | null;
+  scaleTo(metres: number): Problem | null;
 
   readonly camera: Camera;
   resize(width: number, height: number): void;
@@ -208,6 +213,8 @@ export interface Editor {
   };
   /** True where the key was used. */
   key(input: KeyInput): boolean;
+  /** The space bar was let go: the hand is put away. */
+  keyUp(input: KeyInput): void;
   readonly cursor: string;
   readonly probe: Probe | null;
   /** The estimate at a place of the current level (caught at entry, keyboard probe). */

@@ -1,0 +1,173 @@
+import type { AssessRequest, Assessment, PieceDose } from '../../engine/assess';
+import type { Home, Id, MethodChoice } from '../../home/home';
+import { assessQuestion } from '../../home/questions/assessQuestion';
+import type { Results, View } from '../editor';
+import { sameValue } from '../sameValue';
+import type { Services } from '../services';
+import { createEngineClient } from './engineClient';
+
+export interface EstimateTask {
+  readonly results: Results;
+  /** The home stands, or another round is looked at: work out everything, unless nothing asked about has changed. */
+  settle(home: Home, view: View): void;
+  /** The home moves under a gesture: a picture of this level as it would be. */
+  follow(home: Home, view: View): void;
+  showLive(live: Record<Id, PieceDose>): void;
+  cancel(): void;
+  /** Another home: nothing known of the last one may show. */
+  restart(): void;
+  end(): void;
+}
+
+/** A hand lets go and grips again within this; asking in between would be work for nothing. */
+const PAUSE = 120;
+/** One frame of a screen. */
+const FRAME = 16;
+
+const EMPTY: Results = {
+  state: 'idle',
+  progress: 0,
+  assessment: null,
+  request: null,
+  stale: false,
+  problem: null,
+  live: {},
+};
+
+/** What the map depends on: nothing else that moves is worth a picture a frame. */
+const moved = (a: Home, b: Home) =>
+  a.readings !== b.readings || a.sources !== b.sources || a.rooms !== b.rooms;
+
+/** Keeps the map in step with the home. */
+export function createEstimateTask(
+  { engineFactory, schedule }: Pick<Services, 'engineFactory' | 'schedule'>,
+  changed: () => void,
+): EstimateTask {
+  const client = createEngineClient(engineFactory);
+  let results = EMPTY;
+  /** The last whole answer and the home it is of; pictures of a gesture are laid over it. */
+  let whole: Assessment | null = null;
+  let wholeHome: Home | null = null;
+  let asked: AssessRequest | null = null;
+  let callOff: (() => void) | null = null;
+  let drawing = false;
+  let next: { home: Home; view: View } | null = null;
+
+  const set = (change: Partial<Results>) => {
+    results = { ...results, ...change };
+    changed();
+  };
+
+  const idle = () => ({ state: 'idle' as const, progress: 0 });
+
+  const ask = (home: Home, view: View) => {
+    const request = assessQuestion(home, { round: view.round });
+    if (asked && sameValue(asked, request)) return;
+    if (!asked && sameValue(results.request, request)) {
+      wholeHome = home;
+      set({ ...idle(), assessment: whole, stale: false, live: {} });
+      return;
+    }
+    asked = request;
+    set({ state: 'running', progress: 0, stale: whole !== null, live: {} });
+    client.put(
+      'assess',
+      { request },
+      {
+        progress: (progress) => set({ progress }),
+        done(assessment) {
+          asked = null;
+          whole = assessment;
+          wholeHome = home;
+          set({ ...idle(), assessment, request, stale: false, problem: null });
+        },
+        problem(problem) {
+          asked = null;
+          // Work that failed says nothing of the home: the old picture stays. Too few readings do: there is no map.
+          if (problem.kind === 'work-failed') return set({ ...idle(), problem, stale: whole !== null });
+          whole = null;
+          wholeHome = null;
+          set({ ...idle(), assessment: null, request, stale: false, problem });
+        },
+      },
+    );
+  };
+
+  const draw = () => {
+    if (drawing || !next || !whole) return;
+    const { home, view } = next;
+    next = null;
+    const method = whole.fitted.method as MethodChoice;
+    const request = assessQuestion(home, { round: view.round, levels: [view.level], method });
+    drawing = true;
+    if (asked) {
+      // The picture takes the place of the whole answer under way; `settle` asks for that again.
+      asked = null;
+      set(idle());
+    }
+    const onto = whole;
+    const drawn = () => {
+      drawing = false;
+      if (next) callOff = schedule(draw, FRAME);
+    };
+    client.put(
+      'picture',
+      { request, level: view.level },
+      {
+        done(picture) {
+          const pictures = onto.pictures.map((old) => (old.level === picture.level ? picture : old));
+          set({ assessment: { ...onto, pictures }, stale: true });
+          drawn();
+        },
+        problem: drawn,
+      },
+    );
+  };
+
+  const stop = () => {
+    callOff?.();
+    callOff = null;
+    next = null;
+    drawing = false;
+  };
+
+  return {
+    get results() {
+      return results;
+    },
+    settle(home, view) {
+      stop();
+      callOff = schedule(() => ask(home, view), PAUSE);
+    },
+    follow(home, view) {
+      if (!whole || !wholeHome || !moved(home, wholeHome)) return;
+      if (!whole.pictures.some(({ level }) => level === view.level)) return;
+      next = { home, view };
+      if (drawing) return;
+      callOff?.();
+      callOff = schedule(draw, FRAME);
+    },
+    showLive(live) {
+      if (!sameValue(live, results.live)) set({ live });
+    },
+    cancel() {
+      stop();
+      client.cancel();
+      asked = null;
+      set({ ...idle(), assessment: whole, stale: whole !== null, live: {} });
+    },
+    restart() {
+      stop();
+      client.forget();
+      whole = null;
+      wholeHome = null;
+      asked = null;
+      results = EMPTY;
+      changed();
+    },
+    end() {
+      stop();
+      client.cancel();
+    },
+  };
+}

@@ -1,0 +1,22 @@
+import type { ArrangeRequest } from '../../engine/arranging/request';
+import type { Proposal } from '../../engine/arranging/arrange';
+import type { AssessRequest, Assessment, LevelPicture } from '../../engine/assess';
+import type { Problem } from '../../home/problem';
+
+/** What is sent to a worker. `key` comes back with every reply, so that late ones can be told. */
+export type Ask =
+  | { ask: 'assess'; key: number; request: AssessRequest }
+  /** A picture of one level without uncertainty, for every frame of a gesture. */
+  | { ask: 'picture'; key: number; request: AssessRequest; level: string }
+  | { ask: 'arrange'; key: number; request: ArrangeRequest };
+
+export interface Answers {
+  assess: Assessment;
+  picture: LevelPicture;
+  arrange: Proposal;
+}
+
+export type Reply =
+  | { reply: 'progress'; key: number; share: number }
+  | { reply: 'done'; key: number; answer: Answers[Ask['ask']] }
+  | { reply: 'problem'; key: number; problem: Problem };

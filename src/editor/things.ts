@@ -1,0 +1,38 @@
+import type { Home, KindName, Ref } from '../home/home';
+import type { Kind, Thing } from '../home/kinds/kind';
+import { KINDS } from '../home/kinds/kinds';
+import { firstOf } from '../home/order';
+import type { View } from './editor';
+
+/** The descriptor of a kind, for those who do not care which it is. */
+export const kindOf = (ref: Pick<Ref, 'kind'>): Kind => KINDS[ref.kind];
+
+/** What a reference names, or undefined where it is gone. */
+export const thingOf = (home: Home, ref: Ref): Thing | undefined => home[KINDS[ref.kind].collection][ref.id];
+
+export interface Placed {
+  ref: Ref;
+  thing: Thing;
+  kind: Kind;
+}
+
+/** All things of some kinds that stand on the level (and, readings, in the round) that is shown. */
+export function* thingsShown(home: Home, view: View, kinds: readonly KindName[]): Generator<Placed> {
+  const firstRound = firstOf(home.rounds)?.id;
+  for (const name of kinds) {
+    const kind = kindOf({ kind: name });
+    for (const thing of Object.values(home[kind.collection]) as Thing[]) {
+      if (kind.level(home, thing) !== view.level) continue;
+      if (name === 'reading' && (home.readings[thing.id]!.round ?? firstRound) !== view.round) continue;
+      yield { ref: { kind: name, id: thing.id }, thing, kind };
+    }
+  }
+}
+
+/** The things of a kind that an edit has put into a home. */
+export function addedThings(before: Home, after: Home, kind: KindName): Ref[] {
+  const { collection } = KINDS[kind];
+  return Object.keys(after[collection])
+    .filter((id) => !Object.hasOwn(before[collection], id))
+    .map((id) => ({ kind, id }));
+}

@@ -1,0 +1,143 @@
+import { add, distance, scale, sub } from '../../engine/geometry/point';
+import { selfCrossing } from '../../engine/geometry/polygon';
+import type { Point } from '../../home/home';
+import type { KeyInput, Mark } from '../editor';
+import { snapScene } from '../snapping/candidates';
+import { snapPoint, tidy } from '../snapping/snapPoint';
+import type { Snapped } from '../snapping/snapPoint';
+import type { Aim, Bench, Tool } from './tool';
+import { createTyping } from './typing';
+
+export interface DraftPlan {
+  closed: boolean;
+  /** Corners without which it is nothing yet, and with which it is done by itself. */
+  least: number;
+  most: number;
+  /** Makes the thing; false where it was refused, and the draft stays to be mended. */
+  finish(points: Point[]): boolean;
+}
+
+/** Draws an outline or a path corner by corner, by pointer and by typed lengths. */
+export function createDraft(bench: Bench, plan: () => DraftPlan): Tool {
+  let corners: Point[] = [];
+  let ahead: Snapped | null = null;
+  const typing = createTyping();
+
+  const reset = () => {
+    corners = [];
+    ahead = null;
+    typing.clear();
+  };
+
+  const snapped = (aim: Aim): Snapped => {
+    const first = corners[0];
+    const { closed, least } = plan();
+    if (
+      first &&
+      closed &&
+      corners.length >= least &&
+      distance(first, aim.at) <= Math.max(aim.pull, aim.reach)
+    )
+      return { at: first, reason: 'corner', guides: [] };
+    const scene = snapScene(bench.home, bench.view);
+    const along = corners.slice(1).map((corner, i) => sub(corner, corners[i]!));
+    // The new outline comes level with its own corners too: that is what makes it square at the last one.
+    const points = [...scene.points, ...corners];
+    return snapPoint({ points, lines: scene.lines }, aim.at, { pull: aim.pull, from: corners.at(-1), along });
+  };
+
+  const finish = () => {
+    const { least, finish: make } = plan();
+    if (corners.length < least) return false;
+    if (make(corners)) reset();
+    bench.redrawOverlay();
+    return true;
+  };
+
+  const place = (at: Point) => {
+    const { closed, least, most } = plan();
+    typing.clear();
+    const last = corners.at(-1);
+    if (last && distance(last, at) < 1e-6) return;
+    if (closed && corners.length >= least && distance(corners[0]!, at) < 1e-6) return void finish();
+    corners = [...corners, tidy(at)];
+    if (corners.length >= most) finish();
+  };
+
+  /** Fixes the typed length in the direction the pointer shows. */
+  const fix = () => {
+    const from = corners.at(-1);
+    const metres = bench.parseLength(typing.text);
+    if (metres === null) return bench.say({ kind: 'not-a-length', text: typing.text });
+    if (!from || !ahead || distance(from, ahead.at) < 1e-9) return;
+    const way = sub(ahead.at, from);
+    place(add(from, scale(way, metres / distance(from, ahead.at))));
+  };
+
+  const tool: Tool = {
+    cursor: 'crosshair',
+    down: (aim) => tool.move(aim),
+    move(aim) {
+      ahead = snapped(aim);
+      bench.redrawOverlay();
+    },
+    up(aim) {
+      ahead = snapped(aim);
+      place(ahead.at);
+      bench.redrawOverlay();
+    },
+    doubleClick: () => void (plan().most === Infinity && finish()),
+    key(input: KeyInput) {
+      if (corners.length === 0) return false;
+      if (input.key === 'Enter') {
+        if (typing.text !== '') fix();
+        else finish();
+      } else if (input.key === 'Backspace' && typing.text === '') tool.stepBack!();
+      else if (!typing.key(input)) return false;
+      bench.redrawOverlay();
+      return true;
+    },
+    stepBack() {
+      if (corners.length === 0) return false;
+      typing.clear();
+      corners = corners.slice(0, -1);
+      bench.redrawOverlay();
+      return true;
+    },
+    cancel() {
+      if (corners.length === 0) return false;
+      if (typing.text !== '') typing.clear();
+      else reset();
+      bench.redrawOverlay();
+      return true;
+    },
+    marks() {
+      const marks: Mark[] = [];
+      const { closed } = plan();
+      const points = ahead ? [...corners, ahead.at] : corners;
+      if (corners.length > 0) {
+        const broken =
+          closed && points.length > 3 && distance(points.at(-1)!, points[0]!) > 1e-6 && selfCrossing(points);
+        if (closed && points.length > 2)
+          marks.push({ mark: 'ring', points, state: broken ? 'broken' : 'drawing' });
+        else marks.push({ mark: 'path', points, closed: false });
+        for (const at of corners) marks.push({ mark: 'corner', at, snapped: false });
+      }
+      const from = corners.at(-1);
+      if (from && ahead && distance(from, ahead.at) > 1e-6) {
+        const text = typing.text === '' ? bench.lengthText(distance(from, ahead.at)) : `${typing.text}|`;
+        marks.push({ mark: 'length', from, to: ahead.at, text });
+      }
+      if (ahead) {
+        for (const guide of ahead.guides) marks.push({ mark: 'guide', ...guide });
+        marks.push({
+          mark: 'corner',
+          at: ahead.at,
+          snapped: ahead.reason === 'corner' || ahead.reason === 'wall',
+        });
+      }
+      return marks;
+    },
+  };
+  return tool;
+}

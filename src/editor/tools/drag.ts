@@ -1,0 +1,32 @@
+import { sub } from '../../engine/geometry/point';
+import { moveBy } from '../../home/edits/moveBy';
+import type { Point, Ref } from '../../home/home';
+import type { Mark } from '../editor';
+import { snapScene } from '../snapping/candidates';
+import { snapMove } from '../snapping/snapMove';
+import { tidy } from '../snapping/snapPoint';
+import { kindOf, thingOf } from '../things';
+import type { Aim, Bench } from './tool';
+
+/** Drags one thing or several as one, always from where they stood at the start. */
+export function createDrag(bench: Bench, refs: readonly Ref[], from: Aim) {
+  const start = bench.home;
+  const scene = snapScene(start, bench.view, refs);
+  const points: Point[] = refs.flatMap((ref) => {
+    const thing = thingOf(start, ref);
+    return thing ? [...kindOf(ref).snaps(start, thing).points] : [];
+  });
+  // Readings stand where they were taken: nothing pulls at them.
+  const pulled = refs.some(({ kind }) => kind !== 'reading');
+  let guides: { from: Point; to: Point }[] = [];
+  bench.mark('Move');
+  return {
+    move(aim: Aim) {
+      const wish = sub(aim.at, from.at);
+      const snapped = pulled ? snapMove(scene, points, wish, aim.pull) : { delta: tidy(wish), guides: [] };
+      guides = snapped.guides;
+      bench.redraw(moveBy(refs, snapped.delta));
+    },
+    marks: (): Mark[] => guides.map(({ from: a, to: b }) => ({ mark: 'guide', from: a, to: b })),
+  };
+}

@@ -1,0 +1,124 @@
+import type { Ref } from '../../home/home';
+import { duplicate } from '../../home/edits/duplicate';
+import { remove } from '../../home/edits/remove';
+import type { KeyInput, Mark } from '../editor';
+import { thingsWithin } from '../input/hitTest';
+import { addedThings } from '../things';
+import { createDrag } from './drag';
+import { createHandleDrag } from './handleDrag';
+import { handleAt, handleMarks } from './handles';
+import { moved } from './moved';
+import { nudge } from './nudge';
+import type { Aim, Bench, Tool } from './tool';
+
+type State =
+  | { doing: 'nothing' }
+  | { doing: 'press'; from: Aim; hit: Ref | null; wasSelected: boolean }
+  | { doing: 'drag' | 'handle'; move(aim: Aim): void; marks(): Mark[] }
+  | { doing: 'lasso'; from: Aim; to: Aim }
+  | { doing: 'pan'; last: Aim };
+
+export const sameRef = (a: Ref, b: Ref) => a.kind === b.kind && a.id === b.id;
+
+/** The copy stands beside its original, near enough to be found and far enough to be told apart. */
+const COPY_BESIDE = [0.3, -0.3] as const;
+
+/** Picks things, moves and shapes them. */
+export function createSelectTool(bench: Bench): Tool {
+  let state: State = { doing: 'nothing' };
+
+  const isSelected = (ref: Ref) => bench.selection.some((each) => sameRef(each, ref));
+
+  const begin = (press: Extract<State, { doing: 'press' }>, aim: Aim) => {
+    const { from, hit } = press;
+    const handle = bench.selection.length === 1 ? handleAt(bench, from) : null;
+    if (handle) state = { doing: 'handle', ...createHandleDrag(bench, bench.selection[0]!, handle) };
+    // A room lies under everything: one that is not yet selected gives way to the lasso, or plans would shift by accident.
+    else if (hit && (hit.kind !== 'room' || press.wasSelected)) {
+      if (!isSelected(hit)) bench.select([hit]);
+      state = { doing: 'drag', ...createDrag(bench, bench.selection, from) };
+    } else if (aim.type === 'touch') state = { doing: 'pan', last: from };
+    else state = { doing: 'lasso', from, to: aim };
+    tool.move(aim);
+  };
+
+  const tap = ({ from, hit }: Extract<State, { doing: 'press' }>) => {
+    if (!from.shift) return bench.select(hit ? [hit] : []);
+    if (!hit) return;
+    bench.select(
+      isSelected(hit) ? bench.selection.filter((each) => !sameRef(each, hit)) : [...bench.selection, hit],
+    );
+  };
+
+  const tool: Tool = {
+    cursor: 'default',
+    down(aim) {
+      const handle = bench.selection.length === 1 && handleAt(bench, aim);
+      const hit = handle ? bench.selection[0]! : bench.hit(aim);
+      state = { doing: 'press', from: aim, hit, wasSelected: hit !== null && isSelected(hit) };
+    },
+    move(aim) {
+      switch (state.doing) {
+        case 'nothing':
+          return bench.hoverOver(bench.hit(aim));
+        case 'press':
+          return moved(state.from, aim) ? begin(state, aim) : undefined;
+        case 'drag':
+        case 'handle':
+          state.move(aim);
+          break;
+        case 'lasso':
+          state = { ...state, to: aim };
+          break;
+        case 'pan':
+          bench.panBy(aim.x - state.last.x, aim.y - state.last.y);
+          state = { ...state, last: aim };
+      }
+      bench.redrawOverlay();
+    },
+    up() {
+      const was = state;
+      state = { doing: 'nothing' };
+      if (was.doing === 'press') tap(was);
+      if (was.doing === 'drag' || was.doing === 'handle') bench.commit();
+      if (was.doing === 'lasso') {
+        const caught = thingsWithin(bench.home, bench.view, was.from.at, was.to.at);
+        const kept = was.from.shift ? bench.selection : [];
+        bench.select([...kept, ...caught.filter((ref) => !kept.some((each) => sameRef(each, ref)))]);
+      }
+      bench.redrawOverlay();
+    },
+    key(input) {
+      if (state.doing !== 'nothing') return false;
+      return selectionKey(bench, input);
+    },
+    cancel() {
+      const busy = state.doing !== 'nothing';
+      if (state.doing === 'drag' || state.doing === 'handle') bench.bail();
+      state = { doing: 'nothing' };
+      if (busy) bench.redrawOverlay();
+      return busy;
+    },
+    marks() {
+      if (state.doing === 'lasso') return [{ mark: 'lasso', from: state.from.at, to: state.to.at }];
+      if (state.doing === 'drag' || state.doing === 'handle') return state.marks();
+      return handleMarks(bench);
+    },
+  };
+  return tool;
+}
+
+function selectionKey(bench: Bench, input: KeyInput): boolean {
+  const { selection } = bench;
+  if (selection.length === 0) return false;
+  if (input.key === 'Delete' || input.key === 'Backspace') return bench.run(remove(selection));
+  if (input.command && input.key.toLowerCase() === 'd') {
+    const before = bench.home;
+    const kinds = new Set(selection.map(({ kind }) => kind));
+    // Copied rooms bring copies of their doors; those are not what was asked for.
+    if (bench.run(duplicate(selection, COPY_BESIDE)))
+      bench.select([...kinds].flatMap((kind) => addedThings(before, bench.home, kind)));
+    return true;
+  }
+  return nudge(bench, input);
+}

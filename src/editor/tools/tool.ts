@@ -1,0 +1,67 @@
+import type { Edit } from '../../home/edits/edit';
+import type { Home, KindName, Point, Ref } from '../../home/home';
+import type { Problem } from '../../home/problem';
+import type { Camera, KeyInput, Mark, PointerInput, ToolLoad, ToolName, View } from '../editor';
+
+/** A pointer event as tools see it: on the plan, with its reach in metres. */
+export interface Aim {
+  at: Point;
+  /** CSS pixels. */
+  x: number;
+  y: number;
+  type: PointerInput['type'];
+  shift: boolean;
+  /** Held: nothing snaps. */
+  alt: boolean;
+  command: boolean;
+  /** Metres within which a thing answers. */
+  reach: number;
+  /** Metres within which snapping pulls; 0 with alt. */
+  pull: number;
+  pressed: boolean;
+}
+
+/** What a tool may use of the session. */
+export interface Bench {
+  readonly home: Home;
+  readonly view: View;
+  readonly camera: Camera;
+  readonly selection: readonly Ref[];
+  readonly load: ToolLoad;
+  readonly readingPlace: Point | null;
+  run(edit: Edit): boolean;
+  /** Within a gesture: the edit upon the home as it was at the mark. */
+  redraw(edit: Edit): boolean;
+  mark(name: string): void;
+  commit(): void;
+  bail(): void;
+  hit(aim: Aim, kinds?: readonly KindName[]): Ref | null;
+  select(refs: readonly Ref[]): void;
+  hoverOver(ref: Ref | null): void;
+  setReadingPlace(at: Point | null): void;
+  say(problem: Problem): void;
+  /** Takes up a tool; without a name, the one for selecting. */
+  takeUp(tool?: ToolName): void;
+  panBy(dx: number, dy: number): void;
+  /** The tool's marks have changed. */
+  redrawOverlay(): void;
+  lengthText(metres: number): string;
+  /** Metres, or null where the text is no length. */
+  parseLength(text: string): number | null;
+}
+
+/** One way of using the pointer. Events come normalised; a second finger or a lost pointer comes as `cancel`. */
+export interface Tool {
+  readonly cursor: string;
+  down(aim: Aim): void;
+  move(aim: Aim): void;
+  up(aim: Aim): void;
+  doubleClick?(aim: Aim): void;
+  /** True where the key was used. */
+  key?(input: KeyInput): boolean;
+  /** Takes back the last corner of something half drawn; false where there is none. */
+  stepBack?(): boolean;
+  /** Gives up what is under way. True where something was. */
+  cancel(): boolean;
+  marks(): Mark[];
+}
