@@ -1,0 +1,51 @@
+import { grown } from '../../engine/geometry/outline';
+import { signedArea } from '../../engine/geometry/polygon';
+import type { Ring } from '../../engine/geometry/point';
+import type { Ref } from '../../home/home';
+import { KINDS, thingOf } from '../../home/kinds/kinds';
+import type { Scene } from './scene';
+import { onSheet, strokePath, trace, type Sheet } from './sheet';
+
+const HOVER = 1.2;
+const SELECTED = 2.6;
+const CASING = 1.6;
+// A room's line runs inside its walls.
+const INSET = 5;
+
+export function paintHover(sheet: Sheet, { home, hover, selection, view }: Scene): void {
+  if (!hover || selection.some(({ kind, id }) => kind === hover.kind && id === hover.id)) return;
+  paintOutline(sheet, home, view.level, hover, HOVER);
+}
+
+export function paintSelection(sheet: Sheet, { home, selection, view }: Scene): void {
+  for (const ref of selection) paintOutline(sheet, home, view.level, ref, SELECTED);
+}
+
+/** Accent with a casing on both sides, along the thing's own shape. */
+function paintOutline(sheet: Sheet, home: Scene['home'], level: string, ref: Ref, width: number): void {
+  const thing = thingOf(home, ref);
+  if (!thing) return;
+  const kind = KINDS[ref.kind];
+  if (kind.level(home, thing) !== level) return;
+  const { points, closed } = kind.shape(home, thing);
+  const stroke = { colour: sheet.ink.accent, width };
+  if (points.length === 1) {
+    sheet.context.beginPath();
+    sheet.context.arc(...onSheet(sheet, points[0]!), 9, 0, 2 * Math.PI);
+    strokePath(sheet, stroke, CASING);
+    return;
+  }
+  const rings = ref.kind === 'room' ? inset(points, INSET / sheet.camera.scale) : [points];
+  for (const ring of rings) {
+    trace(
+      sheet.context,
+      ring.map((p) => onSheet(sheet, p)),
+      closed,
+    );
+    strokePath(sheet, stroke, CASING);
+  }
+}
+
+function inset(ring: Ring, by: number): Ring[] {
+  return grown([signedArea(ring) < 0 ? ring.toReversed() : ring], -by);
+}

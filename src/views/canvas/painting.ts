@@ -1,0 +1,148 @@
+import type { Editor, Topic } from '../../editor/editor';
+import type { Form } from '../layout.svelte';
+import { paintEstimate } from './estimateLayer';
+import { createBackdropPainter } from './paintBackdrop';
+import { readInk, type Ink } from './ink';
+import { paintObjects } from './objectsLayer';
+import { paintOverlay } from './overlayLayer';
+import { paintPlan } from './planLayer';
+import { createRepaint } from './repaint';
+import { createSceneReader, type Scene } from './scene';
+import { createStage, type LayerName } from './stage';
+import type { Sheet } from './sheet';
+
+const TOPICS: readonly Topic[] = [
+  'home',
+  'view',
+  'selection',
+  'tool',
+  'camera',
+  'overlay',
+  'pointer',
+  'results',
+  'proposal',
+];
+
+/** What each layer shows; it is drawn again only where one of these is another object than before. */
+export const LAYER_INPUTS: Record<LayerName, (scene: Scene) => readonly unknown[]> = {
+  estimate: ({ camera, picture, plan, contours, target, backdrop }) => [
+    camera,
+    picture,
+    plan.floor,
+    contours,
+    target,
+    backdrop,
+  ],
+  plan: ({ camera, plan }) => [camera, plan],
+  objects: ({ camera, plan, picture, contours, target, home, view, form, selection, results, proposal }) => [
+    camera,
+    plan,
+    picture,
+    contours,
+    target,
+    home,
+    view,
+    form,
+    selection,
+    results.assessment,
+    proposal.proposal,
+    proposal.shown,
+  ],
+  overlay: (scene) => Object.values(scene),
+};
+
+/** Keeps a container painted with what the editor holds, at most once a frame. */
+export function mountPainting(container: HTMLDivElement, editor: Editor, form: () => Form) {
+  const root = document.documentElement;
+  const read = createSceneReader(editor);
+  let ink: Ink = readInk(root);
+  let scene = read(form());
+  let frame = 0;
+  let anew = false;
+
+  const paintBackdrop = createBackdropPainter(() => askAnew());
+  const painters: Record<LayerName, (sheet: Sheet, scene: Scene) => void> = {
+    estimate: (sheet, { picture, plan, contours, target, backdrop }) => {
+      if (backdrop) paintBackdrop(sheet, backdrop);
+      if (picture) paintEstimate(sheet, picture, plan.floor, contours, target);
+    },
+    plan: (sheet, scene) => paintPlan(sheet, scene.plan),
+    objects: paintObjects,
+    overlay: paintOverlay,
+  };
+  const stage = createStage(container, (name, context) => {
+    painters[name]({ context, camera: scene.camera, ink }, scene);
+  });
+  const repaint = createRepaint<Scene>(
+    (['estimate', 'plan', 'objects', 'overlay'] as const).map((name) => ({
+      name,
+      inputs: LAYER_INPUTS[name],
+      draw: () => stage.draw(name),
+    })),
+  );
+  const paint = () => {
+    frame = 0;
+    scene = read(form());
+    repaint(scene, anew);
+    anew = false;
+  };
+  const ask = () => {
+    frame ||= requestAnimationFrame(paint);
+  };
+  const askAnew = () => {
+    anew = true;
+    ask();
+  };
+
+  const resized = new ResizeObserver(() => {
+    const { clientWidth: width, clientHeight: height } = container;
+    if (width === 0 || height === 0) return;
+    stage.resize(width, height);
+    editor.resize(width, height);
+    // A resized canvas is blank: it is painted within this frame, before it is seen.
+    anew = true;
+    cancelAnimationFrame(frame);
+    paint();
+  });
+  resized.observe(container);
+
+  const themed = new MutationObserver(() => {
+    ink = readInk(root);
+    askAnew();
+  });
+  themed.observe(root, { attributes: true, attributeFilter: ['data-theme'] });
+
+  const leaveDensity = followDensity((ratio) => {
+    stage.setDensity(ratio);
+    askAnew();
+  });
+  document.fonts.addEventListener('loadingdone', askAnew);
+  const leave = TOPICS.map((topic) => editor.subscribe(topic, ask));
+
+  return {
+    destroy() {
+      cancelAnimationFrame(frame);
+      for (const stop of leave) stop();
+      document.fonts.removeEventListener('loadingdone', askAnew);
+      leaveDensity();
+      themed.disconnect();
+      resized.disconnect();
+      stage.destroy();
+    },
+  };
+}
+
+/** Calls back with the device's pixels per CSS pixel whenever they change. */
+function followDensity(changed: (ratio: number) => void): () => void {
+  let query: MediaQueryList;
+  const listen = () => {
+    query = matchMedia(`(resolution: ${devicePixelRatio}dppx)`);
+    query.addEventListener('change', next, { once: true });
+  };
+  const next = () => {
+    changed(devicePixelRatio);
+    listen();
+  };
+  listen();
+  return () => query.removeEventListener('change', next);
+}

@@ -1,0 +1,117 @@
+import type { Answer } from '../../engine/arranging/arrange';
+import type { LevelPicture } from '../../engine/assess';
+import type { Editor, View } from '../../editor/editor';
+import type { Backdrop, Home, Id, Piece, Reading } from '../../home/home';
+import { firstOf, inOrder } from '../../home/order';
+import type { Form } from '../layout.svelte';
+import { keepLast } from './keepLast';
+import { pictureLines, targetLines, type DrawnContour } from './pictureLines';
+import type { ContourLine } from './drawing/contourLines';
+import { planGeometry, type PlanGeometry } from './planGeometry';
+import { SHOWN } from './shown';
+
+/** All that is painted, read from the editor at one moment. Everything in it is immutable. */
+export interface Scene {
+  home: Home;
+  view: View;
+  camera: Editor['camera'];
+  form: Form;
+  plan: PlanGeometry;
+  /** The picture being traced, while sketching. */
+  backdrop: Backdrop | null;
+  /** The estimate of the level shown, or null; ink would hide a backdrop. */
+  picture: LevelPicture | null;
+  contours: readonly DrawnContour[];
+  target: readonly ContourLine[];
+  results: Editor['results'];
+  proposal: Editor['proposal'];
+  selection: Editor['selection'];
+  hover: Editor['hover'];
+  litBand: Editor['litBand'];
+  overlay: Editor['overlay'];
+  readingPlace: Editor['readingPlace'];
+  probe: Editor['probe'];
+  tool: Editor['tool'];
+}
+
+/** A reader of scenes that works out geometry only where its inputs have changed. */
+export function createSceneReader(editor: Editor): (form: Form) => Scene {
+  const plan = keepLast(
+    (rooms: Home['rooms'], openings: Home['openings'], fixtures: Home['fixtures'], level: Id) =>
+      planGeometry({ rooms, openings, fixtures }, level),
+  );
+  const contours = keepLast((picture: LevelPicture | null, target: number) =>
+    picture ? pictureLines(picture, target) : [],
+  );
+  const target = keepLast((picture: LevelPicture | null, value: number) =>
+    picture ? targetLines(picture, value) : [],
+  );
+  return (form) => {
+    const { home, view, results } = editor;
+    const backdrop = view.stage === 'sketch' ? (home.levels[view.level]?.backdrop ?? null) : null;
+    const drawn = results.assessment?.pictures.find(({ level }) => level === view.level) ?? null;
+    const picture = backdrop ? null : drawn;
+    return {
+      home,
+      view,
+      form,
+      backdrop,
+      picture,
+      results,
+      camera: editor.camera,
+      plan: plan(home.rooms, home.openings, home.fixtures, view.level),
+      contours: contours(picture, home.settings.target),
+      target: target(picture, home.settings.target),
+      proposal: editor.proposal,
+      selection: editor.selection,
+      hover: editor.hover,
+      litBand: editor.litBand,
+      overlay: editor.overlay,
+      readingPlace: editor.readingPlace,
+      probe: editor.probe,
+      tool: editor.tool,
+    };
+  };
+}
+
+/** The things of one level, in their natural order. */
+export function levelOf(home: Home, level: Id) {
+  const here = <T extends { id: Id; level: Id }>(all: Record<Id, T>): T[] =>
+    inOrder(all).filter((thing) => thing.level === level);
+  return {
+    rooms: here(home.rooms),
+    pieces: here(home.pieces),
+    sources: here(home.sources),
+    walks: here(home.walks),
+  };
+}
+
+/** The readings of the level and round shown; one without a round belongs to the first. */
+export function roundReadings(home: Home, { level, round }: View): Reading[] {
+  const first = firstOf(home.rounds)?.id;
+  return inOrder(home.readings).filter(
+    (reading) => reading.level === level && (reading.round ?? first) === round,
+  );
+}
+
+/** A piece that a proposal moves: where it stands, and how it would stand. */
+export interface Ghost {
+  piece: Piece;
+  ghost: Piece;
+}
+
+/** The answer shown as ghosts: the best, or one of its alternatives. */
+export function shownAnswer({ proposal, shown }: Editor['proposal']): Answer | null {
+  if (!proposal) return null;
+  return shown === 0 ? proposal : (proposal.alternatives[shown - 1] ?? null);
+}
+
+/** What the proposal moves to or from the level shown. */
+export function ghostsOf({ home, view, proposal }: Pick<Scene, 'home' | 'view' | 'proposal'>): Ghost[] {
+  const answer = SHOWN[view.stage].ghosts ? shownAnswer(proposal) : null;
+  return (answer?.pieces ?? []).flatMap(({ id, level, at, angle, moves }): Ghost[] => {
+    const piece = home.pieces[id];
+    if (!piece || !moves || (level !== view.level && piece.level !== view.level)) return [];
+    return [{ piece, ghost: { ...piece, level, at: [...at], angle } }];
+  });
+}
