@@ -1,0 +1,155 @@
+import { toScreen } from '../../editor/camera';
+import { inOrder } from '../../home/order';
+import type { Home, Piece, Point, Reading, Source } from '../../home/home';
+import { edgeText, pieceLetters, planName } from '../../words/canvas';
+import { plainReadingText } from '../../words/report';
+import type { ContourWish } from '../canvas/labels';
+import { layLabels } from '../canvas/labels';
+import { letterPlace } from '../canvas/drawing/pieceLines';
+import type { Box } from '../canvas/drawing/labelPlaces';
+import { contourLabelInk, paper, PRINT_INK as INK } from '../canvas/ink';
+import { pictureLines, targetLines } from '../canvas/pictureLines';
+import type { PlanGeometry } from '../canvas/planGeometry';
+import { textWidth, type Hand, type Mark } from './drawing';
+import type { PlanRequest } from './planDrawing';
+
+// 6.5 pt and 6.3 pt: the least that is set on a plan.
+const NAME: Hand = {
+  size: 8.8,
+  weight: 650,
+  spaced: 0.1,
+  fill: INK.text,
+  anchor: 'middle',
+  halo: { colour: paper(INK), width: 2.4, opacity: 0.72 },
+};
+const OUTSIDE: Hand = { ...NAME, italic: true, weight: 500, spaced: 0, size: 9.2 };
+const VALUE: Hand = {
+  size: 8.4,
+  weight: 500,
+  fill: INK.text,
+  anchor: 'middle',
+  halo: { colour: paper(INK), width: 1.8, opacity: 0.72 },
+};
+const CONTOUR: Hand = { size: 8.4, weight: 500, fill: INK.text, anchor: 'middle' };
+
+/** All that is written on a plan: rooms, values of readings, values of contours, names of sources. */
+export function letteringMarks(
+  request: PlanRequest,
+  plan: PlanGeometry,
+  readings: readonly Reading[],
+): Mark[] {
+  const { home, level, picture, target, detailed, sheet } = request;
+  const { camera } = sheet;
+  const unit = home.settings.fieldUnit;
+  const rooms = inOrder(home.rooms).filter((room) => room.level === level && room.name !== '');
+  const sources = detailed
+    ? inOrder(home.sources).filter((source) => source.level === level && source.name !== '')
+    : [];
+  const handOf = (use: string) => (use === 'grounds' ? OUTSIDE : NAME);
+  const contours = picture && detailed ? contourWishes(request) : [];
+  const placed = layLabels({
+    camera,
+    taken: takenBy(request, readings),
+    names: rooms.map((room) => ({
+      id: room.id,
+      outline: room.outline,
+      width: textWidth(planName(room), handOf(room.use)) + 4,
+      height: NAME.size * 1.25,
+    })),
+    values: [
+      ...readings.map((reading) => ({
+        id: reading.id,
+        at: reading.at,
+        text: plainReadingText(reading, unit, home),
+      })),
+      ...sources.map((source) => ({ id: source.id, at: namePlace(source), text: source.name })),
+    ].map(({ id, at, text }) => ({ id, at, width: textWidth(text, VALUE) + 2, height: VALUE.size * 1.1 })),
+    contours,
+    picture,
+    floor: plan.floor,
+  });
+  const write = (box: Box | undefined, text: string, hand: Hand): Mark[] =>
+    box
+      ? [{ is: 'text', text, x: box.x + box.width / 2, y: box.y + box.height / 2 + hand.size * 0.34, hand }]
+      : [];
+  return [
+    ...placed.contours.map(({ x, y, angle, text, value }): Mark => {
+      const { fill, halo } = contourLabelInk(INK, value);
+      const turn = (angle * 180) / Math.PI;
+      // The base line lies a third of the size beside the contour, across its direction.
+      const [dx, dy] = [-Math.sin(angle) * CONTOUR.size * 0.34, Math.cos(angle) * CONTOUR.size * 0.34];
+      return {
+        is: 'text',
+        text,
+        x: x + dx,
+        y: y + dy,
+        hand: { ...CONTOUR, fill, angle: turn, halo: { colour: halo, width: 2 } },
+      };
+    }),
+    ...readings.flatMap((reading) =>
+      write(
+        placed.values.get(reading.id),
+        plainReadingText(reading, unit, home),
+        reading.excluded ? { ...VALUE, fill: INK.text3 } : VALUE,
+      ),
+    ),
+    ...sources.flatMap((source) =>
+      write(placed.values.get(source.id), source.name, { ...VALUE, italic: true }),
+    ),
+    ...rooms.flatMap((room) => write(placed.names.get(room.id), planName(room), handOf(room.use))),
+  ];
+
+  function contourWishes({ picture: drawn }: PlanRequest): ContourWish[] {
+    const wish = (value: number, lines: ContourWish['lines'], isTarget: boolean): ContourWish => {
+      const text = edgeText(value, unit);
+      return { text, value, width: textWidth(text, CONTOUR) + 3, lines, isTarget };
+    };
+    return [
+      wish(target, targetLines(drawn!, target), true),
+      ...pictureLines(drawn!, target).map(({ value, lines }) => wish(value, lines, false)),
+    ];
+  }
+}
+
+/** A line's name stands at the middle of its longest stretch. */
+function namePlace({ path }: Source): Point {
+  if (path.length < 2) return path[0]!;
+  const lengths = path.slice(1).map((b, i) => Math.hypot(b[0] - path[i]![0], b[1] - path[i]![1]));
+  const i = lengths.indexOf(Math.max(...lengths));
+  return [(path[i]![0] + path[i + 1]![0]) / 2, (path[i]![1] + path[i + 1]![1]) / 2];
+}
+
+/** Boxes no writing may cover: discs and dots; and furniture, which it covers only where there is no other place. */
+function takenBy(
+  { home, level, proposed, sheet }: PlanRequest,
+  readings: readonly Reading[],
+): { hard: Box[]; soft: Box[] } {
+  const at = (p: Point, half: number): Box => {
+    const [x, y] = toScreen(sheet.camera, p);
+    return { x: x - half, y: y - half, width: 2 * half, height: 2 * half };
+  };
+  const pieces = standing(home, level, proposed);
+  const letters = pieceLetters(home);
+  return {
+    hard: [
+      ...pieces.filter(({ id }) => letters[id]).map((piece) => at(letterPlace(piece), 8.5)),
+      ...readings.map((reading) => at(reading.at, 3)),
+      ...inOrder(home.sources)
+        .filter((source) => source.level === level && source.kind === 'point')
+        .flatMap((source) => (source.path[0] ? [at(source.path[0], 8)] : [])),
+      { x: sheet.camera.width - 42, y: 0, width: 42, height: 48 },
+    ],
+    soft: pieces.map((piece) => at(piece.at, (Math.min(...piece.size) / 2) * sheet.camera.scale)),
+  };
+}
+
+/** The pieces on a level as drawn: where they are proposed to stand, or where they are. */
+function standing(home: Home, level: string, proposed: PlanRequest['proposed']): Piece[] {
+  const places = new Map(proposed.filter(({ moves }) => moves).map((placed) => [placed.id, placed]));
+  return inOrder(home.pieces)
+    .map((piece) => {
+      const placed = places.get(piece.id);
+      return placed ? { ...piece, level: placed.level, at: placed.at, angle: placed.angle } : piece;
+    })
+    .filter((piece) => piece.level === level);
+}

@@ -1,0 +1,212 @@
+import type { Assessment } from '../engine/assess';
+import type { Proposal } from '../engine/arranging/arrange';
+import type { RoomFigures } from '../engine/judging/rooms';
+import type { FieldUnit, Home, Meter, Reading } from '../home/home';
+import { changeText, spellName } from './arranging';
+import { pieceLetters } from './canvas';
+import { countText, fieldText, fixedText, percentText, readingText, withUnit } from './numbers';
+import { PIECE_WORDS } from './things';
+
+/** Titles, heads of tables and short words of the report. */
+export const reportWords = {
+  kicker: 'The magnetic field of the mains in a home',
+  target: 'target',
+  found: 'What was found',
+  rooms: 'Rooms',
+  sure: 'How sure this is',
+  cautions: 'Cautions',
+  advice: 'What to do',
+  readings: 'Readings',
+  arrangement: 'Where the furniture stands best',
+  asFound: 'As it stands',
+  proposed: 'As proposed',
+  otherRooms: 'The same bed in other rooms',
+  evidence: 'Evidence: every reading predicted without itself',
+  method: 'How it was worked out',
+  meters: 'Meters',
+  limits: 'What the method cannot tell',
+  guideline: 'Published values used',
+  print: 'Print',
+  planNote: 'The darker the ink, the stronger the field.',
+  noMap: 'No map is drawn.',
+  notJudged: 'not judged',
+  madeWith: 'made with Stillroom on the surveyor’s own device',
+  leftOut: 'Left out',
+  notes: 'Notes',
+} as const;
+
+/** A piece of a sentence and how it is set. */
+export interface Part {
+  text: string;
+  tone: 'plain' | 'gain' | 'soft';
+}
+
+const plain = (text: string): Part => ({ text, tone: 'plain' });
+
+/** 'bed A': a piece by its kind and the letter on its disc. */
+export function pieceShort(home: Home, id: string): string {
+  const piece = home.pieces[id];
+  if (!piece) return id;
+  const letter = pieceLetters(home)[id];
+  return [PIECE_WORDS[piece.kind].toLowerCase(), letter].filter(Boolean).join(' ');
+}
+
+/** The finding in one sentence. */
+export function leadParts(
+  home: Home,
+  assessment: Assessment,
+  target: number,
+  proposal: Proposal | null,
+): Part[] {
+  return (proposal && proposedLead(home, proposal)) ?? foundLead(home, assessment, target);
+}
+
+function proposedLead(home: Home, proposal: Proposal): Part[] | null {
+  const placed = proposal.pieces.find(({ id }) => id === proposal.about);
+  const piece = placed && home.pieces[placed.id];
+  if (!placed || !piece || !placed.before || !placed.after) return null;
+  const name = pieceShort(home, piece.id);
+  if (!placed.moves || placed.decision === 'stay') {
+    return [plain(`No place tried for ${name} is clearly lower than where it stands: stay.`)];
+  }
+  const unit = home.settings.fieldUnit;
+  const change = changeText(
+    { before: placed.before.dose, after: placed.after.dose, low: placed.after.low, high: placed.after.high },
+    unit,
+  );
+  const sure =
+    placed.decision === 'move' && placed.odds !== null
+      ? `; better there: ${percentText(placed.odds)}.`
+      : '. That is likely, not certain: measure both places first.';
+  const room = home.rooms[placed.room]?.name;
+  return [
+    plain(`${spellName(piece.kind)} ${name} falls from ${change.before} to `),
+    { text: `${change.after} ${change.unit}`, tone: 'gain' },
+    { text: ` (${change.interval})`, tone: 'soft' },
+    plain(`${room ? ` at its best place, in the ${lowerFirst(room)}` : ' at its best place'}${sure}`),
+  ];
+}
+
+function foundLead(home: Home, { rooms }: Assessment, target: number): Part[] {
+  const unit = home.settings.fieldUnit;
+  const aim = withUnit(target, unit);
+  const judged = rooms.filter(isJudged).filter(({ id }) => home.rooms[id]?.use !== 'grounds');
+  if (judged.length === 0) return [plain('No room has readings near enough to be judged.')];
+  const sleeping = judged.filter(({ id }) => home.rooms[id]?.use === 'sleeping');
+  const asked = sleeping.length > 0 ? sleeping : judged;
+  const worst = asked.reduce((a, b) => (b.overTarget > a.overTarget ? b : a));
+  if (worst.overTarget === 0) {
+    const which = sleeping.length > 0 ? 'sleeping room' : 'room';
+    return [
+      plain(
+        asked.length === 1
+          ? `The ${roomName(home, worst.id)} lies below the target of ${aim}.`
+          : `Every ${which} that was judged lies below the target of ${aim}.`,
+      ),
+    ];
+  }
+  return [
+    plain(
+      `${percentText(worst.overTarget)} of the ${roomName(home, worst.id)} lies over the target of ${aim}; half of it lies below ${withUnit(worst.median, unit)}`,
+    ),
+    { text: ` (${fieldText(worst.low, unit)}–${fieldText(worst.high, unit)})`, tone: 'soft' },
+    plain('.'),
+  ];
+}
+
+/** A room is judged where at least a part of its floor has a map that deserves to be shown. */
+export const isJudged = ({ supported }: RoomFigures): boolean => supported >= 0.05;
+
+const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
+
+const roomName = (home: Home, id: string): string =>
+  lowerFirst(home.rooms[id]?.name || `room ${id.slice(1)}`);
+
+/** What was found, room by room, where it matters; and what could not be judged. */
+export function foundSentences(home: Home, { rooms }: Assessment, target: number): string[] {
+  const unit = home.settings.fieldUnit;
+  const over = rooms
+    .filter((room) => isJudged(room) && room.overTarget > 0 && home.rooms[room.id]?.use !== 'grounds')
+    .sort((a, b) => b.overTarget - a.overTarget);
+  const told = over
+    .slice(0, 4)
+    .map(
+      (room) =>
+        `${capital(roomName(home, room.id))}: ${percentText(room.overTarget)} of the floor lies over the target; the highest estimate is ${withUnit(room.max, unit)}.`,
+    );
+  const none =
+    over.length === 0 ? [`No room that was judged lies over the target of ${withUnit(target, unit)}.`] : [];
+  const more =
+    over.length > 4 ? [`${countText(over.length - 4, 'more room')} in part; the table has them all.`] : [];
+  return [...told, ...none, ...more, ...hatchedSentences(home, rooms)];
+}
+
+function hatchedSentences(home: Home, rooms: readonly RoomFigures[]): string[] {
+  const whole = rooms.filter((room) => !isJudged(room)).map(({ id }) => roomName(home, id));
+  const part = rooms
+    .filter((room) => isJudged(room) && room.supported < 0.9)
+    .map(({ id }) => roomName(home, id));
+  return [
+    ...(whole.length > 0
+      ? [`Hatched and not judged, since no reading is near enough: ${whole.join(', ')}.`]
+      : []),
+    ...(part.length > 0 ? [`Hatched in part: ${part.join(', ')}.`] : []),
+  ];
+}
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** '±5 % ±0.002 µT' */
+export function accuracyText(meter: Meter, unit: FieldUnit): string {
+  const percent = `±${fixedText(meter.percent, Number.isInteger(meter.percent) ? 0 : 1)}\u2009%`;
+  const absolute = meter.absolute > 0 ? ` ±${withUnit(meter.absolute, unit)}` : '';
+  return `${percent}${absolute}${meter.coverage === 'k2' ? ', k = 2' : ''}`;
+}
+
+/** 'true = 0.93 × shown + 0.004', or none. */
+export function correctionText(meter: Meter, unit: FieldUnit): string {
+  if (meter.gain === 1 && meter.offset === 0) return 'none';
+  const sign = meter.offset < 0 ? '−' : '+';
+  const offset = meter.offset === 0 ? '' : ` ${sign} ${fieldText(Math.abs(meter.offset), unit)}`;
+  return `true = ${fixedText(meter.gain, 3)} × shown${offset}`;
+}
+
+/** 'with the House meter (±5 %)', 'with 2 meters' */
+export function metersUsed(home: Home, used: readonly string[]): string {
+  const meters = used.flatMap((id) => home.meters[id] ?? []);
+  if (meters.length === 0) return 'with a meter not described';
+  if (meters.length > 1) return `with ${countText(meters.length, 'meter')}`;
+  const [meter] = meters;
+  return `with the ${meter!.name || 'meter'} (±${fixedText(meter!.percent, Number.isInteger(meter!.percent) ? 0 : 1)}\u2009%)`;
+}
+
+/** The meter a reading was taken with: its own, or the home's first. */
+export function meterOf(home: Home, reading: Pick<Reading, 'meter'>): Meter | null {
+  return home.meters[reading.meter ?? Object.keys(home.meters)[0] ?? ''] ?? null;
+}
+
+/** What the display showed, with its sign where it was out of range. */
+export function plainReadingText(reading: Reading, unit: FieldUnit, home: Home): string {
+  const text = fieldText(reading.value, unit, meterOf(home, reading)?.resolution ?? 0);
+  return limitSign(reading) + text;
+}
+
+/** The same with all the digits of the meter, for a table. */
+export function fullReadingText(reading: Reading, unit: FieldUnit, home: Home): string {
+  return limitSign(reading) + readingText(reading.value, unit, meterOf(home, reading)?.resolution ?? 0);
+}
+
+const limitSign = ({ limit }: Reading): string =>
+  limit === 'below' ? '<\u2009' : limit === 'above' ? '>\u2009' : '';
+
+/** '1 : 100 on A4, north up, 1.0 m above the floor, µT' as parts of a line. */
+export function mapCaption(scale: number | null, height: string, unit: string): string {
+  const measured = scale === null ? [] : [`1 : ${scale} on A4`];
+  return [...measured, `${height} above the floor`, unit].join(' · ');
+}
+
+export const ONE_VISIT =
+  'One visit can differ from the year by a fifth and more; the words beside each room take it to be typical.';
+
+export const SHORT_CAUTIONS =
+  'A planning figure, not a health measure; precautionary values are not safety limits. Open no panel and touch no wiring. A licensed electrician looks into suspected faults; lines, cables and transformers are the network operator’s. The last page has them all.';
