@@ -1,4 +1,4 @@
-import { correlation } from './variogram';
+import { CORRELATION } from './variogram';
 import type { Variogram } from './variogram';
 
 /** Values at places of one plane; `noise` is the variance of each value about the field, apart from the nugget. */
@@ -15,13 +15,14 @@ export interface Points {
 
 /** Covariance of the values, n × n, row-major: the field's own, with nugget and noise on the diagonal. */
 export function covarianceMatrix({ xs, ys, noise }: Data, variogram: Variogram): Float64Array {
-  const { model, nugget, sill, range } = variogram;
+  const { nugget, sill, range } = variogram;
+  const correlation = CORRELATION[variogram.model];
   const n = xs.length;
   const K = new Float64Array(n * n);
   for (let i = 0; i < n; i++) {
     for (let j = 0; j < i; j++) {
       const h = Math.hypot(xs[i] - xs[j], ys[i] - ys[j]);
-      K[i * n + j] = sill * correlation(model, h / range);
+      K[i * n + j] = sill * correlation(h / range);
       K[j * n + i] = K[i * n + j];
     }
     K[i * n + i] = sill + nugget + noise[i];
@@ -41,11 +42,12 @@ export function sharedCovariance(variogram: Variogram, targets: Points, readings
 
 function covariances({ model, sill, range }: Variogram, a: Points, b: Points, atZero: number): Float64Array {
   const m = b.xs.length;
+  const correlation = CORRELATION[model];
   const covariance = new Float64Array(a.xs.length * m);
   for (let p = 0; p < a.xs.length; p++)
     for (let q = 0; q < m; q++) {
       const h = Math.hypot(a.xs[p] - b.xs[q], a.ys[p] - b.ys[q]);
-      covariance[p * m + q] = sill * correlation(model, h / range) + (h === 0 ? atZero : 0);
+      covariance[p * m + q] = sill * correlation(h / range) + (h === 0 ? atZero : 0);
     }
   return covariance;
 }

@@ -1,5 +1,5 @@
 import { minimiseBetween } from '../algebra/minimise';
-import { correlation } from './variogram';
+import { CORRELATION } from './variogram';
 import type { Lag } from './empiricalVariogram';
 import type { Variogram, VariogramModel } from './variogram';
 
@@ -39,7 +39,7 @@ function linearPart(lags: readonly Lag[], model: VariogramModel, range: number) 
   let [w, t, tt, g, tg] = [0, 0, 0, 0, 0];
   const terms = lags.map(({ pairs, distance, semivariance }) => {
     const weight = pairs / distance ** 2;
-    const rise = 1 - correlation(model, distance / range);
+    const rise = 1 - CORRELATION[model](distance / range);
     w += weight;
     t += weight * rise;
     tt += weight * rise * rise;

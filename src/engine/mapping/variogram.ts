@@ -1,3 +1,5 @@
+import { negativeExponential } from './negativeExponential';
+
 export type VariogramModel = 'spherical' | 'exponential' | 'gaussian';
 
 /**
@@ -16,18 +18,16 @@ export interface Variogram {
 /** Under 8 places, or where nothing varies, no variogram can be fitted: the project's choice stands in. */
 export const DEFAULT_VARIOGRAM: Variogram = { model: 'exponential', nugget: 0, sill: 0.5, range: 3 };
 
-/** Correlation of the part that depends on distance at h = t × range: 1 at 0 (Cressie 1993, section 2.3.1). */
-export function correlation(model: VariogramModel, t: number): number {
-  switch (model) {
-    case 'exponential':
-      return Math.exp(-t);
-    case 'gaussian':
-      return Math.exp(-t * t);
-    case 'spherical':
-      return t >= 1 ? 0 : 1 - 1.5 * t + 0.5 * t * t * t;
-  }
-}
+/**
+ * Correlation of the part that depends on distance at h = t × range, t ≥ 0: 1 at 0 (Cressie 1993, section 2.3.1). Looked up
+ * once by loops that ask it millions of times.
+ */
+export const CORRELATION: Record<VariogramModel, (t: number) => number> = {
+  exponential: negativeExponential,
+  gaussian: (t) => negativeExponential(t * t),
+  spherical: (t) => (t >= 1 ? 0 : 1 - 1.5 * t + 0.5 * t * t * t),
+};
 
 /** Half the mean square of a difference at distance h (Matheron 1963): γ(0) = 0. */
 export const semivariance = ({ model, nugget, sill, range }: Variogram, h: number): number =>
-  h === 0 ? 0 : nugget + sill * (1 - correlation(model, h / range));
+  h === 0 ? 0 : nugget + sill * (1 - CORRELATION[model](h / range));
