@@ -85,6 +85,10 @@ export class EditorState {
     this.#follow('overlay');
     return this.editor.readingPlace;
   }
+  get scaleLine() {
+    this.#follow('overlay');
+    return this.editor.scaleLine;
+  }
   get camera() {
     this.#follow('camera');
     return this.editor.camera;

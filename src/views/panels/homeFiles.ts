@@ -1,0 +1,45 @@
+import type { Editor } from '../../editor/editor';
+import type { Home } from '../../home/home';
+import type { SampleKey } from '../../words/panels';
+import { chooseFile } from './chooseFile';
+
+const SAMPLE_TEXTS: Record<SampleKey, () => Promise<{ default: string }>> = {
+  'terraced-house': () => import('../../../samples/terraced-house.home.json?raw'),
+  'one-bedroom-flat': () => import('../../../samples/one-bedroom-flat.home.json?raw'),
+  'single-bedroom': () => import('../../../samples/single-bedroom.home.json?raw'),
+};
+
+/** A sample home, parsed; the samples travel with the page and are fetched when asked for. */
+export async function sampleHome(key: SampleKey): Promise<Home | null> {
+  const [text, { parseHome }] = await Promise.all([SAMPLE_TEXTS[key](), import('../../home/file/parse')]);
+  const parsed = parseHome(text.default);
+  return parsed.ok ? parsed.home : null;
+}
+
+export async function openSample(editor: Editor, key: SampleKey): Promise<void> {
+  const home = await sampleHome(key);
+  if (!home) return;
+  await editor.library.begin(home);
+  editor.showAll();
+}
+
+/** Opens a home file that the person chooses. What is wrong with it is said by the notice; the open home stays. */
+export async function openHomeFile(editor: Editor): Promise<void> {
+  const file = await chooseFile('.json,application/json');
+  if (!file) return;
+  const problem = await editor.library.read(await file.text(), file.name);
+  if (problem) editor.say({ text: problem, tone: 'problem' });
+  else editor.showAll();
+}
+
+/** Hands the home to the browser as a file to keep. */
+export function saveHomeFile(editor: Editor): void {
+  const { text, fileName } = editor.library.write();
+  const address = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
+  const link = document.createElement('a');
+  link.href = address;
+  link.download = fileName;
+  link.click();
+  // The browser has taken the bytes by the next task.
+  setTimeout(() => URL.revokeObjectURL(address), 0);
+}

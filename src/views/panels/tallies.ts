@@ -1,0 +1,45 @@
+import type { Assessment } from '../../engine/assess';
+import type { Stage } from '../../editor/editor';
+import { area } from '../../engine/geometry/polygon';
+import type { Home } from '../../home/home';
+import { percentText } from '../../words/numbers';
+import { dateText } from '../../words/dates';
+import { tally } from '../../words/panels';
+
+/** Share of the floor inside the walls where the map deserves to be drawn; null without a map or rooms. */
+export function drawnShare(home: Home, assessment: Assessment | null): number | null {
+  let whole = 0;
+  let drawn = 0;
+  for (const figures of assessment?.rooms ?? []) {
+    const room = home.rooms[figures.id];
+    if (!room || room.use === 'grounds') continue;
+    const floor = area(room.outline);
+    whole += floor;
+    drawn += floor * figures.supported;
+  }
+  return whole > 0 ? drawn / whole : null;
+}
+
+/** Rooms whose middle value is at or over the target. */
+export function roomsOver(home: Home, assessment: Assessment | null): number {
+  return (assessment?.rooms ?? []).filter((room) => room.supported > 0 && room.median >= home.settings.target)
+    .length;
+}
+
+/** What is done in each stage, as a word under its name; empty where nothing is to be said yet. */
+export function tallies(home: Home, round: string, assessment: Assessment | null): Record<Stage, string> {
+  const rooms = Object.keys(home.rooms).length;
+  const first = Object.keys(home.rounds)[0];
+  const readings = Object.values(home.readings).filter((reading) => (reading.round ?? first) === round).length;
+  const pieces = Object.keys(home.pieces).length;
+  const drawn = drawnShare(home, assessment);
+  const begun = rooms > 0 || readings > 0;
+  return {
+    sketch: rooms > 0 ? tally.rooms(rooms) : tally.startHere,
+    survey: readings > 0 ? tally.readings(readings) : tally.noReadings,
+    map: drawn === null ? '' : tally.drawn(percentText(drawn)),
+    judge: assessment && assessment.rooms.length > 0 ? tally.over(roomsOver(home, assessment)) : '',
+    arrange: pieces > 0 ? tally.pieces(pieces) : begun ? tally.noPieces : '',
+    report: home.report.date ? dateText(home.report.date) : begun ? tally.notDated : '',
+  };
+}
