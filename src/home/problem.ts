@@ -52,9 +52,11 @@ export type IntegrityProblem =
 export type EditProblem =
   | { kind: 'not-there'; collection: Collection; id: Id }
   | { kind: 'last-one'; collection: 'levels' | 'rounds' }
+  | { kind: 'no-corners'; path: Path }
   | { kind: 'no-such-corner'; path: Path; corner: number }
   | { kind: 'field-not-changeable'; path: Path }
-  | { kind: 'reading-not-copied'; id: Id };
+  | { kind: 'reading-not-copied'; id: Id }
+  | { kind: 'nothing-to-surround' };
 
 /** Where homes are kept. */
 export type StorageProblem =

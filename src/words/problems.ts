@@ -147,6 +147,7 @@ const SENTENCES: Sentences = {
   'not-there': (p) => `There is no ${nameOf(p.collection)[0]} ${p.id} any more. Choose one from the list.`,
   'last-one': (p) =>
     `A home keeps at least one ${nameOf(p.collection)[0]}, and this is the last. Add another first, or change this one.`,
+  'no-corners': (p) => `${where(p.path)} has no corners of its own. Choose a room or a fixture.`,
   'no-such-corner': (p) => `${where(p.path)} has no corner ${p.corner}. Choose one of its corners.`,
   'field-not-changeable': (p) =>
     `${where(p.path)} stays as it is once given. Remove the thing and add it anew.`,
@@ -174,6 +175,8 @@ const SENTENCES: Sentences = {
   'comma-ambiguous': quantitySentence,
   'quantity-negative': quantitySentence,
   'length-zero': quantitySentence,
+  'nothing-to-surround': () =>
+    'There is nothing on this level to draw grounds around. Take a reading or draw a room first.',
   'no-wall-near': () => 'There is no wall here. Set the opening on a wall of a room.',
   'opening-too-wide': (p) =>
     `The opening is ${metres(p.width)} wide and this wall ${metres(p.wallLength)} long. Make the opening narrower, or choose a longer wall.`,

@@ -1,5 +1,6 @@
 import * as z from 'zod';
-import { homeFile } from '../schema';
+import { homeFile, MEMBERS } from '../schema';
+import type { Collection } from '../home';
 import type { Path } from '../problem';
 
 /** The object schema inside defaults, nulls and lists. */
@@ -14,9 +15,9 @@ function inner(schema: z.core.$ZodType): z.core.$ZodType {
   return schema;
 }
 
-/** The field names that an object of the file may have, by its path. */
-export function namesAt(path: Path): readonly string[] {
-  let schema = inner(homeFile);
+/** The field names that an object may have, by its path inside a schema. */
+function namesIn(root: z.core.$ZodType, path: Path): readonly string[] {
+  let schema = inner(root);
   for (const key of path) {
     if (schema instanceof z.ZodArray) schema = inner(schema.element);
     else if (schema instanceof z.ZodObject) {
@@ -27,3 +28,10 @@ export function namesAt(path: Path): readonly string[] {
   }
   return schema instanceof z.ZodObject ? Object.keys(schema.shape) : [];
 }
+
+export const fileNames = (path: Path): readonly string[] => namesIn(homeFile, path);
+
+export const memberNames =
+  (collection: Collection) =>
+  (path: Path): readonly string[] =>
+    namesIn(MEMBERS[collection], path);

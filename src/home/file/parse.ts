@@ -1,11 +1,10 @@
-import { LIMITS } from '../limits';
 import { homeFile } from '../schema';
 import { integrity } from '../integrity';
 import { fieldProblems } from './problems';
 import { fillHome } from './fill';
 import { migrate, VERSION } from './migrations';
 import { idsTwice } from './idsTwice';
-import { namesAt } from './names';
+import { fileNames } from './names';
 import { readJson } from './readJson';
 import type { Home } from '../home';
 import type { Problem } from '../problem';
@@ -41,13 +40,10 @@ export function parseHome(text: string): Parsed {
 
   const present = migrate(json as Record<string, unknown>, version);
   const checked = homeFile.safeParse(present);
-  if (!checked.success) return bad(fieldProblems(present, checked.error.issues, namesAt));
+  if (!checked.success) return bad(fieldProblems(present, checked.error.issues, fileNames));
   const twice = idsTwice(checked.data);
   if (twice.length > 0) return bad(twice);
   const home = fillHome(checked.data);
   const problems = integrity(home);
   return problems.length > 0 ? bad(problems) : { ok: true, home };
 }
-
-/** The largest file that is read, in bytes. */
-export const FILE_LIMIT = LIMITS.file;

@@ -20,6 +20,11 @@ export const fixture: Kind<Fixture> = {
   dragHandle: (_home, thing, key, to) => ({ ...thing, outline: dragOutline(thing.outline, key, to) }),
   snaps: (_home, { outline }) => outlineSnaps(outline),
   turn: (_home, thing, degrees, about) => ({ ...thing, outline: turned(thing.outline, degrees, about) }),
+  reshape: (thing, outline, walls) => ({
+    ...thing,
+    outline: [...outline],
+    front: thing.front === null ? null : walls(thing.front)[0]!,
+  }),
   follows: () => [],
   name: ({ name, kind }) => name || NAMES[kind],
 };

@@ -12,6 +12,7 @@ import type {
   Source,
   Walk,
 } from '../home';
+import type { Problem } from '../problem';
 
 /** The things on the plan, by the name of their kind. */
 export interface Things {
@@ -64,6 +65,13 @@ export interface Kind<T extends Thing = Thing> {
   snaps(home: Home, thing: T): Snaps;
   /** The thing turned counter-clockwise about a point. */
   turn(home: Home, thing: T, degrees: number, about: Point): T;
+  /**
+   * The thing with another outline whose walls are the old ones renumbered: `walls` says what an old wall has become.
+   * Absent where a kind has no corners of its own.
+   */
+  reshape?(thing: T, outline: readonly Point[], walls: (old: number) => readonly number[]): T;
+  /** Why a thing of this kind cannot be copied; absent where it can. */
+  uncopied?(thing: T): Problem;
   /** What is deleted with it. */
   follows(home: Home, id: Id): Ref[];
   /** How lists and sentences call it. */

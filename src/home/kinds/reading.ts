@@ -17,6 +17,8 @@ export const reading: Kind<Reading> = {
     ...thing,
     at: tidy(add(about, rotate(sub(thing.at, about), degrees))),
   }),
+  // A reading is what the meter showed once; a copy would be evidence that nobody took.
+  uncopied: ({ id }) => ({ kind: 'reading-not-copied', id }),
   follows: () => [],
   name: ({ id }) => `Reading ${id}`,
 };

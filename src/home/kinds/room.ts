@@ -13,6 +13,7 @@ export const room: Kind<Room> = {
   dragHandle: (_home, thing, key, to) => ({ ...thing, outline: dragOutline(thing.outline, key, to) }),
   snaps: (_home, { outline }) => outlineSnaps(outline),
   turn: (_home, thing, degrees, about) => ({ ...thing, outline: turned(thing.outline, degrees, about) }),
+  reshape: (thing, outline) => ({ ...thing, outline: [...outline] }),
   follows: (home, id) =>
     Object.values(home.openings)
       .filter((opening) => opening.room === id)
