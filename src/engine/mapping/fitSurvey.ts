@@ -2,13 +2,15 @@ import { bestPower } from './inverseDistance';
 import { choose } from './choose';
 import { empiricalVariogram } from './empiricalVariogram';
 import { fitVariogram } from './fitVariogram';
-import { inverseDistanceWithout, krigedWithout, rootMeanSquare } from './leaveOneOut';
+import { inverseDistanceError, inverseDistanceWithout } from './inverseDistanceWithout';
+import { krigedWithout } from './krigedWithout';
+import { meanSquareRatio, rootMeanSquare } from './leaveOneOut';
 import { observe } from './observations';
 import { DEFAULT_VARIOGRAM } from './variogram';
 import type { Compared, Method, Why } from './choose';
 import type { MethodChoice, Survey } from './survey';
 import type { Place } from './observations';
-import type { Prediction } from './leaveOneOut';
+import type { Predictions } from './leaveOneOut';
 import type { Variogram } from './variogram';
 
 /** A survey made into a model: plain data, from which the field at any level and height follows. */
@@ -72,19 +74,22 @@ export function fitSurvey(survey: Survey): FitResult {
   if (places.length < LEAST)
     return { ok: false, problem: { kind: 'too-few-readings', have: places.length, need: LEAST } };
   const { variogram, defaultModel } = variogramOf(places);
-  const power = bestPower((p) => rootMeanSquare(places, inverseDistanceWithout(places, variogram, p)) ?? 0);
-  const without: Record<Method, (Prediction | null)[]> = {
-    kriging: krigedWithout(places, variogram),
-    'inverse-distance': inverseDistanceWithout(places, variogram, power),
-  };
-  const compared = (['kriging', 'inverse-distance'] as const).map((method) => ({
-    method,
-    looRmseLn: rootMeanSquare(places, without[method]),
-  }));
+  const error = inverseDistanceError(places);
+  const power = bestPower(error);
+  const kriged = krigedWithout(places, variogram);
+  const krigedError = rootMeanSquare(places, kriged);
+  const compared: Compared[] = [
+    { method: 'kriging', looRmseLn: krigedError },
+    { method: 'inverse-distance', looRmseLn: krigedError === null ? null : error(power) },
+  ];
   const choice = choose(survey.method, compared);
-  const meanSquareZ = meanSquareRatio(places, without[choice.method]);
-  const fitted = { ...choice, defaultModel, variogram, power, places, meanSquareZ };
-  return { ok: true, fitted, evidence: { ...evidence(places, without[choice.method]), compared } };
+  const predictions = choice.method === 'kriging' ? kriged : inverseDistanceWithout(places, variogram, power);
+  const meanSquareZ = meanSquareRatio(places, predictions);
+  return {
+    ok: true,
+    fitted: { ...choice, defaultModel, variogram, power, places, meanSquareZ },
+    evidence: { ...evidence(places, predictions), compared },
+  };
 }
 
 /** The same model with other readings: nothing is fitted or chosen anew, as while a reading is dragged. */
@@ -118,19 +123,7 @@ function furthest(points: readonly { level: string; x: number; y: number }[]): n
   );
 }
 
-function meanSquareRatio(places: readonly Place[], predictions: readonly (Prediction | null)[]): number {
-  const ratios = predictions.flatMap((prediction, i) =>
-    prediction && prediction.variance > 0 && !places[i].limited
-      ? [(places[i].ln - prediction.predicted) ** 2 / prediction.variance]
-      : [],
-  );
-  return ratios.length > 0 ? ratios.reduce((sum, ratio) => sum + ratio, 0) / ratios.length : 1;
-}
-
-function evidence(
-  places: readonly Place[],
-  predictions: readonly (Prediction | null)[],
-): Omit<Evidence, 'compared'> {
+function evidence(places: readonly Place[], predictions: Predictions): Omit<Evidence, 'compared'> {
   let within = 0;
   const rows: EvidenceRow[] = [];
   places.forEach((place, i) => {

@@ -10,14 +10,18 @@ import type { Variogram } from './variogram';
  * variogram, C − WᵀC₀ − C₀ᵀW + WᵀKW (Cressie 1993, section 3.1), so that it has an interval as kriging has.
  */
 export function inverseDistanceField(plane: Plane, variogram: Variogram, power: number): Predictor {
-  const { places, height, values } = plane;
-  const n = places.length;
+  const { values } = plane;
+  const n = values.length;
+  const spots = {
+    x: Float64Array.from(plane.xs),
+    y: Float64Array.from(plane.ys),
+    drop: Float64Array.from(plane.places, ({ height }) => (height - plane.height) ** 2),
+  };
   const K = covarianceMatrix(plane, variogram);
 
   const weightsOf = ({ xs, ys }: Points): Float64Array => {
     const all = new Float64Array(xs.length * n);
-    for (let p = 0; p < xs.length; p++)
-      inverseDistanceWeights(places, { x: xs[p], y: ys[p], height }, power, all.subarray(p * n, p * n + n));
+    for (let p = 0; p < xs.length; p++) inverseDistanceWeights(spots, xs[p], ys[p], power, all, p * n);
     return all;
   };
 
@@ -34,10 +38,15 @@ export function inverseDistanceField(plane: Plane, variogram: Variogram, power: 
   };
 
   return {
-    mean(points) {
-      const W = weightsOf(points);
-      const mean = new Float64Array(points.xs.length);
-      for (let p = 0; p < mean.length; p++) for (let i = 0; i < n; i++) mean[p] += W[p * n + i] * values[i];
+    mean({ xs, ys }) {
+      const mean = new Float64Array(xs.length);
+      const weights = new Float64Array(n);
+      for (let p = 0; p < mean.length; p++) {
+        inverseDistanceWeights(spots, xs[p], ys[p], power, weights);
+        let sum = 0;
+        for (let i = 0; i < n; i++) sum += weights[i] * values[i];
+        mean[p] = sum;
+      }
       return mean;
     },
     variance(points) {

@@ -2,11 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { empiricalVariogram } from '../../../src/engine/mapping/empiricalVariogram';
 import { fitVariogram } from '../../../src/engine/mapping/fitVariogram';
 import { inverseDistanceWeights } from '../../../src/engine/mapping/inverseDistance';
-import {
-  inverseDistanceWithout,
-  krigedWithout,
-  rootMeanSquare,
-} from '../../../src/engine/mapping/leaveOneOut';
+import { inverseDistanceWithout } from '../../../src/engine/mapping/inverseDistanceWithout';
+import { krigedWithout } from '../../../src/engine/mapping/krigedWithout';
+import { rootMeanSquare } from '../../../src/engine/mapping/leaveOneOut';
 import { krige, krigedCovariance, krigedMean, krigedVariance } from '../../../src/engine/mapping/kriging';
 import { semivariance } from '../../../src/engine/mapping/variogram';
 import { gstat, referenceTable } from '../../support/reference';
@@ -91,8 +89,8 @@ describe('seven points of Isaaks & Srivastava 1989', () => {
     [2, 597.6204],
   ])('inverse distance, power %d', (power, expected) => {
     const weights = new Float64Array(rows.length);
-    const places = rows.map(({ x, y }) => ({ x, y, height: 0 }));
-    inverseDistanceWeights(places, { x: 65, y: 137, height: 0 }, power, weights);
+    const spots = { x: rows.map(({ x }) => x), y: rows.map(({ y }) => y), drop: rows.map(() => 0) };
+    inverseDistanceWeights(spots, 65, 137, power, weights);
     expect(rows.reduce((sum, { value }, i) => sum + weights[i] * value, 0)).toBeCloseTo(expected, 4);
   });
 
