@@ -1,11 +1,13 @@
-import { bounds } from './geometry/polygon';
+import { bounds, contains } from './geometry/polygon';
 import { drawLevel } from './drawLevel';
 import { fieldsOf } from './dose/fieldAt';
 import { fitSurvey } from './mapping/fitSurvey';
 import { pieceDose } from './dose/pieceDose';
 import { profileOf } from './judging/profile';
 import { roomFigures } from './judging/rooms';
-import type { AssessRequest, Assessment } from './assess';
+import { REACH } from './mapping/support';
+import type { AssessRequest, AssessRoom, Assessment } from './assess';
+import type { Point } from './geometry/point';
 
 /** Why a home cannot be assessed. */
 export type AssessProblem = { kind: 'too-few-readings'; have: number; need: number };
@@ -30,7 +32,13 @@ export function assessHome(request: AssessRequest, progress?: (share: number) =>
   const fieldAt = fieldsOf(fitted);
   const levels = request.levels.filter(({ outline }) => Number.isFinite(bounds(outline.flat()).x0));
   const pictures = levels.map((level) =>
-    step(drawLevel(fieldAt, level, { variance: true, target: request.target })),
+    step(
+      drawLevel(fieldAt, level, {
+        variance: true,
+        target: request.target,
+        reach: reachOn(request, level.id),
+      }),
+    ),
   );
   const rooms = request.rooms.flatMap((room) => {
     const picture = pictures.find(({ level }) => level === room.level);
@@ -48,3 +56,18 @@ const ROOM_HEIGHT = 1;
 
 const heightOf = ({ levels }: AssessRequest, level: string): number =>
   levels.find(({ id }) => id === level)?.height ?? ROOM_HEIGHT;
+
+// Fields change slowly out of doors, so a reading speaks for more of the grounds than of a room: the project's choice.
+const GROUNDS_REACH = 10;
+
+/** How far a reading reaches at places of a level, metres: further on grounds than indoors. */
+function reachOn({ rooms }: AssessRequest, level: string): (p: Point) => number {
+  const own = rooms.filter((room) => room.level === level);
+  const grounds = own.filter(({ use }) => use === 'grounds');
+  const indoors = own.filter(({ use }) => use !== 'grounds');
+  const holds =
+    (p: Point) =>
+    ({ outline }: AssessRoom) =>
+      contains(outline, p);
+  return (p) => (grounds.some(holds(p)) && !indoors.some(holds(p)) ? GROUNDS_REACH : REACH);
+}

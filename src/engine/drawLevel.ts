@@ -4,9 +4,16 @@ import { cellCentres, gridOver, type Grid } from './grid/grid';
 import { contoursOf, fieldContoursOf } from './contours/bands';
 import type { AssessLevel, LevelPicture } from './assess';
 import type { FieldAt } from './dose/fieldAt';
+import type { Point } from './geometry/point';
 
 /** Whole picture, with everything that deserves to be looked at; or what follows a finger: bands alone, coarser. */
-export type Detail = { variance: true; target: number } | { variance: false };
+export type Detail =
+  | {
+      variance: true;
+      target: number;
+      /** Metres a reading reaches at a place. */ reach: (p: Point) => number;
+    }
+  | { variance: false };
 
 // Bands follow a finger at twice the cell: a quarter of the work, and lines that settle by less than a hand's breadth.
 const COARSER = 2;
@@ -35,7 +42,8 @@ export function drawLevel(fieldAt: FieldAt, level: AssessLevel, detail: Detail):
       unsupported: [],
     };
   }
-  const { doubt, reason } = field.support(xs, ys);
+  const reach = Float64Array.from(xs, (x, i) => detail.reach([x, ys[i]]));
+  const { doubt, reason } = field.support(xs, ys, reach, variance);
   const thresholds = [...new Set([...BAND_EDGES, ...HALF_STEPS, detail.target])].filter((value) => value > 0);
   return {
     level: level.id,

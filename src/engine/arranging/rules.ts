@@ -1,15 +1,28 @@
-/** The rules of a livable room. */
+import {
+  boxesOverlap,
+  boxInside,
+  boxMeetsLeaf,
+  boxMeetsRing,
+  distanceBetween,
+  distanceToRing,
+  TOLERANCE,
+} from './box';
+import { cross, dot, sub, type Point } from '../geometry/point';
+import { toPlan } from '../geometry/pose';
+import type { Site, Stretch, Wall } from './site';
+import type { Stand } from './stand';
+
+/** The rules of a livable room, in the order they are looked at. */
 export type RuleKind =
-  | 'outside-room'
   | 'wrong-room'
+  | 'outside-room'
   | 'on-fixture'
-  | 'in-door-swing'
-  | 'before-door'
   | 'head-off-wall'
   | 'head-across-door'
   | 'back-off-wall'
+  | 'before-door'
+  | 'in-door-swing'
   | 'access'
-  | 'near-radiator'
   | 'cot-near-heat'
   | 'cot-near-window'
   | 'unsupported'
@@ -18,10 +31,157 @@ export type RuleKind =
   | 'cot-near-piece'
   | 'two-doubles'
   | 'head-under-window'
-  | 'wardrobe-front';
+  | 'near-radiator'
+  | 'wardrobe-front'
+  | 'crowded';
 
 /** A rule that a place breaks, and what it breaks it against (an opening, fixture, piece or room), where there is one. */
 export interface BrokenRule {
   kind: RuleKind;
   with: string | null;
+}
+
+/** Null where the rule is kept; else what it is broken against, or an empty string. */
+type Breach = string | null;
+
+interface PieceRule {
+  kind: RuleKind;
+  /** A preference gives way where no place can keep it. */
+  preference?: true;
+  breach(stand: Stand, site: Site): Breach;
+}
+
+interface PairRule {
+  kind: RuleKind;
+  broken(a: Stand, b: Stand): boolean;
+}
+
+// A bed whose headboard or skirting keeps it this far off still stands at the wall: the project's choice.
+const AT_WALL = 0.1;
+
+/** Distances kept, metres: the project's choice, but for the cot's, which follow the published advice for infants
+ * (no cot beside a window, cord or radiator: AAP News 2006). */
+const BED_TO_RADIATOR = 0.1;
+const COT_TO_HEAT = 0.6;
+const COT_TO_WINDOW = 0.6;
+const COT_TO_PIECE = 0.3;
+
+const kept = null;
+const broken = (found: { id: string } | undefined): Breach => found?.id ?? kept;
+const unless = (good: boolean): Breach => (good ? kept : '');
+
+/** What one piece must respect in its room. That the zone lies on the supported map is asked of the map, not here. */
+export const PIECE_RULES: readonly PieceRule[] = [
+  { kind: 'outside-room', breach: ({ foot }, { room }) => unless(boxInside(foot, room.outline)) },
+  {
+    kind: 'on-fixture',
+    breach: ({ foot }, { fixtures }) => broken(fixtures.find(({ ring }) => boxMeetsRing(foot, ring))),
+  },
+  {
+    kind: 'head-off-wall',
+    breach: (stand, site) => unless(stand.piece.kind !== 'bed' || backWall(stand, site) !== null),
+  },
+  {
+    kind: 'back-off-wall',
+    breach: (stand, site) => unless(stand.piece.kind !== 'desk' || backWall(stand, site) !== null),
+  },
+  {
+    kind: 'head-across-door',
+    breach: (stand, site) =>
+      stand.piece.kind === 'bed' ? behindHead(stand, site, ({ doors }) => doors) : kept,
+  },
+  {
+    kind: 'before-door',
+    breach: ({ foot }, { landings }) => broken(landings.find(({ box }) => boxesOverlap(foot, box))),
+  },
+  {
+    kind: 'in-door-swing',
+    breach: ({ foot }, { leaves }) => broken(leaves.find(({ leaf }) => boxMeetsLeaf(foot, leaf))),
+  },
+  {
+    kind: 'access',
+    breach: ({ reach }, { room, fixtures }) =>
+      boxInside(reach, room.outline) ? broken(fixtures.find(({ ring }) => boxMeetsRing(reach, ring))) : '',
+  },
+  {
+    kind: 'cot-near-heat',
+    breach: (stand, site) => (stand.piece.kind === 'cot' ? nearRadiator(stand, site, COT_TO_HEAT) : kept),
+  },
+  {
+    kind: 'cot-near-window',
+    breach: ({ piece, foot }, { windows }) =>
+      piece.kind === 'cot'
+        ? broken(windows.find(({ ring }) => distanceToRing(foot, ring) < COT_TO_WINDOW - TOLERANCE))
+        : kept,
+  },
+  {
+    kind: 'head-under-window',
+    preference: true,
+    breach: (stand, site) =>
+      stand.piece.kind === 'bed' ? behindHead(stand, site, ({ windows }) => windows) : kept,
+  },
+  {
+    kind: 'near-radiator',
+    preference: true,
+    breach: (stand, site) => (stand.piece.kind === 'bed' ? nearRadiator(stand, site, BED_TO_RADIATOR) : kept),
+  },
+  {
+    kind: 'wardrobe-front',
+    preference: true,
+    breach: ({ foot }, { fixtures }) =>
+      broken(fixtures.find(({ front }) => front !== null && boxesOverlap(foot, front))),
+  },
+];
+
+/** What two pieces of one room must respect; strips may share floor. */
+export const PAIR_RULES: readonly PairRule[] = [
+  { kind: 'overlap', broken: (a, b) => boxesOverlap(a.foot, b.foot) },
+  { kind: 'access-taken', broken: (a, b) => boxesOverlap(a.foot, b.reach) || boxesOverlap(a.reach, b.foot) },
+  {
+    kind: 'cot-near-piece',
+    broken: (a, b) =>
+      (a.piece.kind === 'cot' || b.piece.kind === 'cot') &&
+      distanceBetween(a.foot, b.foot) < COT_TO_PIECE - TOLERANCE,
+  },
+  { kind: 'two-doubles', broken: (a, b) => sleepsTwo(a) && sleepsTwo(b) },
+];
+
+/** Whether two stands may be together in a home. */
+export const together = (a: Stand, b: Stand): boolean =>
+  a.room !== b.room || !PAIR_RULES.some((rule) => rule.broken(a, b));
+
+const sleepsTwo = ({ piece }: Stand): boolean =>
+  piece.kind === 'bed' && new Set(piece.uses.map(({ who }) => who)).size > 1;
+
+function nearRadiator({ foot }: Stand, { fixtures }: Site, least: number): Breach {
+  return broken(
+    fixtures.find(({ kind, ring }) => kind === 'radiator' && distanceToRing(foot, ring) < least - TOLERANCE),
+  );
+}
+
+/** The wall that the whole head or back of a piece stands at, and the stretch of it that it covers; null for none. */
+export function backWall(
+  { piece, pose }: Stand,
+  { walls }: Site,
+): { wall: Wall; from: number; to: number } | null {
+  const [w, l] = [piece.size[0] / 2, piece.size[1] / 2];
+  const ends = [toPlan(pose, [-w, l]), toPlan(pose, [w, l])];
+  for (const wall of walls) {
+    const off = (p: Point) => Math.abs(cross(wall.along, sub(p, wall.a)));
+    const places = ends.map((p) => dot(wall.along, sub(p, wall.a)));
+    const [from, to] = [Math.min(...places), Math.max(...places)];
+    // A foot at the wall is as near as a head in a room no longer than the bed: the back faces the wall.
+    const faces = dot(sub(pose.at, wall.a), wall.inward) >= l - TOLERANCE;
+    if (faces && ends.every((p) => off(p) <= AT_WALL) && from >= -TOLERANCE && to <= wall.length + TOLERANCE)
+      return { wall, from, to };
+  }
+  return null;
+}
+
+function behindHead(stand: Stand, site: Site, openings: (wall: Wall) => readonly Stretch[]): Breach {
+  const back = backWall(stand, site);
+  if (!back) return kept;
+  return broken(
+    openings(back.wall).find(({ from, to }) => Math.min(to, back.to) - Math.max(from, back.from) > TOLERANCE),
+  );
 }

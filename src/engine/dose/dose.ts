@@ -1,4 +1,5 @@
 import { logNormalSums } from './logNormalSum';
+import { HALF_90 } from '../mapping/fitSurvey';
 import type { Field } from '../mapping/field';
 import type { Zone } from './zones';
 
@@ -9,9 +10,6 @@ export interface ZoneDose {
   low: number;
   high: number;
 }
-
-/** 95 % of a standard normal lies below this. */
-export const Z90 = 1.645;
 
 /**
  * Daily dose in zones of one field, each with its own hours: the sum of mean field × hours over the zones, divided by
@@ -34,7 +32,7 @@ export function sharedDose(
   );
   const sums = logNormalSums(mean, covariance, [weights]);
   const median = Math.exp(sums.ln[0]);
-  const spread = Math.exp(Z90 * Math.sqrt(sums.covariance[0][0]));
+  const spread = Math.exp(HALF_90 * Math.sqrt(sums.covariance[0][0]));
   const dose = (median * total) / people;
   return { mean: median, dose, low: dose / spread, high: dose * spread };
 }

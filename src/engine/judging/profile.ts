@@ -1,7 +1,8 @@
 import { closestOnSegment } from '../geometry/segment';
 import { correct } from '../survey/meter';
 import { distance, lerp, type Point } from '../geometry/point';
-import { Z90 } from '../dose/dose';
+import { HALF_90 } from '../mapping/fitSurvey';
+import { fitFalloff } from '../magnetics/falloff';
 import type { AssessWalk } from '../assess';
 import type { Field } from '../mapping/field';
 import type { Survey, SurveyReading } from '../mapping/survey';
@@ -51,7 +52,7 @@ export function profileOf(
     { variance: true },
   );
   const rows = along.map((d, i): Profile['rows'][number] => {
-    const spread = Z90 * Math.sqrt(variance![i]);
+    const spread = HALF_90 * Math.sqrt(variance![i]);
     return [d, Math.exp(mean[i]), Math.exp(mean[i] - spread), Math.exp(mean[i] + spread)];
   });
 
@@ -95,30 +96,21 @@ function falloffOf(
     .filter(({ r, value }) => r >= NEAREST && value > 0)
     .sort((a, b) => a.r - b.r);
   const highest = points.reduce((best, point, i) => (point.value > points[best].value ? i : best), 0);
-  const slope = logLogSlope(points.slice(highest));
-  if (slope === null || !(-slope.slope > 2 * slope.sd)) return { falloff: null, falloffSd: null };
-  return { falloff: -slope.slope, falloffSd: slope.sd };
+  const outwards = points.slice(highest);
+  const fit =
+    outwards.length < FEWEST
+      ? null
+      : fitFalloff(
+          outwards.map(({ r }) => r),
+          outwards.map(({ value }) => value),
+        );
+  if (!fit || !(fit.exponent > 2 * fit.standardError)) return { falloff: null, falloffSd: null };
+  return { falloff: fit.exponent, falloffSd: fit.standardError };
 }
 
 function distanceFrom({ from }: AssessWalk, reading: SurveyReading, along: number): number {
   if (!from) return along;
   return Math.hypot(nearestOn(from.path, reading.at).distance, from.height - reading.height);
-}
-
-/** Slope of ln value on ln r by least squares, with its standard error; null with fewer than three different distances. */
-export function logLogSlope(
-  points: readonly { r: number; value: number }[],
-): { slope: number; sd: number } | null {
-  const n = points.length;
-  if (new Set(points.map(({ r }) => r)).size < FEWEST) return null;
-  const xs = points.map(({ r }) => Math.log(r));
-  const ys = points.map(({ value }) => Math.log(value));
-  const meanX = xs.reduce((sum, x) => sum + x, 0) / n;
-  const meanY = ys.reduce((sum, y) => sum + y, 0) / n;
-  const squares = xs.reduce((sum, x) => sum + (x - meanX) ** 2, 0);
-  const slope = xs.reduce((sum, x, i) => sum + (x - meanX) * (ys[i] - meanY), 0) / squares;
-  const residuals = xs.reduce((sum, x, i) => sum + (ys[i] - meanY - slope * (x - meanX)) ** 2, 0);
-  return { slope, sd: Math.sqrt(residuals / (n - 2) / squares) };
 }
 
 const lengthOf = (path: readonly Point[]): number =>

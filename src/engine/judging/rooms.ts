@@ -1,6 +1,6 @@
 import { bounds, centroid, contains } from '../geometry/polygon';
 import { classOf, type GuidelineSet } from './guidelines';
-import { Z90 } from '../dose/dose';
+import { HALF_90 } from '../mapping/fitSurvey';
 import type { AssessRoom, LevelPicture } from '../assess';
 import type { FieldAt } from '../dose/fieldAt';
 import type { Point } from '../geometry/point';
@@ -52,7 +52,7 @@ export function roomFigures(
     thinned.map(({ at }) => at[1]),
   );
   const variance = covariance.reduce((sum, value) => sum + value, 0) / thinned.length ** 2;
-  const spread = Math.exp(Z90 * Math.sqrt(Math.max(0, variance)));
+  const spread = Math.exp(HALF_90 * Math.sqrt(Math.max(0, variance)));
   const share = (counts: (i: number) => boolean) => values.filter((_, i) => counts(i)).length / values.length;
 
   return {

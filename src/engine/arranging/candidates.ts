@@ -1,0 +1,137 @@
+import { add, scale } from '../geometry/point';
+import { hasSides, standOf, type Stand } from './stand';
+import { meanOver, supports, type Ground } from './ground';
+import { PAIR_RULES, PIECE_RULES, type BrokenRule } from './rules';
+import { zoneOf } from '../dose/zones';
+import type { ArrangeKind, ArrangePiece } from './request';
+import type { Pose } from '../geometry/pose';
+import type { Site, Wall } from './site';
+
+/** A place that keeps every hard rule. */
+export interface Candidate {
+  stand: Stand;
+  /** Index of the site's wall it stands at; −1 for the place it has now. */
+  wall: number;
+  /** Daily dose there, µT·h, as it is planned: summed over those who use it. */
+  cost: number;
+  /** Preferences it does not keep. */
+  breaks: BrokenRule[];
+}
+
+/** The places of one piece in one room, or what keeps it out. */
+export interface Choice {
+  candidates: Candidate[];
+  keptOut: BrokenRule;
+}
+
+type BackSide = 'head' | 'left' | 'right';
+
+/** Which of its sides a piece turns to the wall. */
+const SIDES: Record<ArrangeKind, readonly BackSide[]> = {
+  bed: ['head'],
+  cot: ['head', 'left', 'right'],
+  desk: ['head'],
+  seat: ['head'],
+  other: ['head'],
+};
+
+/** Degrees from facing up the page with the head to a wall, to facing it with that side. */
+const TURN: Record<BackSide, number> = { head: 0, left: 90, right: -90 };
+
+/**
+ * Every place of a piece in a room: where it stands now, and each wall × side × offset × change of access sides, offsets
+ * a step apart from one end of the wall and flush with the other. Those that break a hard rule are left out, as are those
+ * that cannot be together with a stand in `fixed`.
+ */
+export function choiceOf(
+  piece: ArrangePiece,
+  site: Site,
+  ground: Ground,
+  { step, fixed, standsHere }: { step: number; fixed: readonly Stand[]; standsHere: boolean },
+): Choice {
+  const candidates: Candidate[] = [];
+  let furthest = { order: -1, rule: NO_WALL };
+  const consider = (pose: Pose, wall: number) => {
+    for (const mirrored of hasSides(piece) ? [false, true] : [false]) {
+      const stand = standOf(piece, site.room.id, pose, mirrored);
+      const verdict = judge(stand, site, ground, fixed);
+      if (!verdict.broken) {
+        candidates.push({ stand, wall, cost: costOf(stand, ground), breaks: verdict.breaks });
+      } else if (wall === AS_FOUND && piece.uses.length === 0) {
+        // Nobody gains by moving it: it may stay however it stands.
+        candidates.push({ stand, wall, cost: 0, breaks: [] });
+      } else if (verdict.order > furthest.order) {
+        furthest = { order: verdict.order, rule: verdict.broken };
+      }
+    }
+  };
+  if (standsHere) consider({ at: piece.at, angle: piece.angle }, AS_FOUND);
+  site.walls.forEach((wall, index) => {
+    for (const side of SIDES[piece.kind]) {
+      for (const offset of offsetsAlong(wall, breadth(piece, side), step)) {
+        consider(poseAt(piece, wall, side, offset), index);
+      }
+    }
+  });
+  return { candidates, keptOut: furthest.rule };
+}
+
+export const AS_FOUND = -1;
+
+const NO_WALL: BrokenRule = { kind: 'head-off-wall', with: null };
+
+type Verdict = { broken: null; breaks: BrokenRule[] } | { broken: BrokenRule; order: number };
+
+/** The first hard rule that a stand breaks, with its place in the order; or the preferences it does not keep. */
+export function judge(stand: Stand, site: Site, ground: Ground, others: readonly Stand[]): Verdict {
+  const breaks: BrokenRule[] = [];
+  for (const [order, rule] of PIECE_RULES.entries()) {
+    const found = rule.breach(stand, site);
+    if (found === null) continue;
+    const broken = { kind: rule.kind, with: found || null };
+    if (!rule.preference) return { broken, order };
+    breaks.push(broken);
+  }
+  const { piece, pose } = stand;
+  const unread = piece.uses.some(({ side }) => !supports(ground, zoneOf(piece.kind, pose, piece.size, side)));
+  if (unread) return { broken: { kind: 'unsupported', with: null }, order: PIECE_RULES.length };
+  for (const [order, rule] of PAIR_RULES.entries()) {
+    const other = others.find((o) => o.room === stand.room && rule.broken(stand, o));
+    if (other)
+      return { broken: { kind: rule.kind, with: other.piece.id }, order: PIECE_RULES.length + 1 + order };
+  }
+  return { broken: null, breaks };
+}
+
+/** Daily dose of those who use a piece where it stands, as planned, summed over them: µT·h. */
+export const costOf = ({ piece, pose }: Stand, ground: Ground): number =>
+  piece.uses.reduce(
+    (sum, { side, hours }) => sum + hours * meanOver(ground, zoneOf(piece.kind, pose, piece.size, side)),
+    0,
+  );
+
+const breadth = ({ size }: ArrangePiece, side: BackSide): number => (side === 'head' ? size[0] : size[1]);
+
+/** Middles of a stretch of some breadth along a wall, from one end to flush with the other. */
+function offsetsAlong({ length }: Wall, broad: number, step: number): number[] {
+  const first = broad / 2;
+  const last = length - broad / 2;
+  // A piece as broad as the wall is long fits, whatever the rounding.
+  if (last < first - 1e-9) return [];
+  const offsets: number[] = [];
+  for (let i = 0; first + i * step < last - 1e-9; i++) offsets.push(first + i * step);
+  offsets.push(Math.max(first, last));
+  return offsets;
+}
+
+/** The pose of a piece with one side flush to a wall, its middle so many metres along it. */
+export function poseAt(piece: ArrangePiece, wall: Wall, side: BackSide, offset: number): Pose {
+  const depth = (side === 'head' ? piece.size[1] : piece.size[0]) / 2;
+  const [x, y] = wall.inward;
+  const facing = (Math.atan2(-y, -x) * 180) / Math.PI - 90 + TURN[side];
+  return {
+    at: add(add(wall.a, scale(wall.along, offset)), scale(wall.inward, depth)),
+    // Rounded so that what stands at an upright wall is turned by whole quarters.
+    angle: (Math.round(facing * 1e9) / 1e9 + 720) % 360,
+  };
+}

@@ -1,0 +1,111 @@
+import { bilinear, cellCentres, gridOver, type Grid } from '../grid/grid';
+import { bounds } from '../geometry/polygon';
+import { HALF_90 } from '../mapping/fitSurvey';
+import { lerp, type Point, type Ring } from '../geometry/point';
+import type { Field } from '../mapping/field';
+import type { Zone } from '../dose/zones';
+
+/** The field over one room at one height, ready to be averaged over many zones. */
+export interface Ground {
+  grid: Grid;
+  /** µT per cell: the median, or the 95th percentile where the plan is cautious. */
+  values: Float64Array;
+  /** Integral of `values` from the grid's corner to each cell corner, µT·m²: (nx + 1) × (ny + 1). */
+  summed: Float64Array;
+  doubt: Float64Array;
+}
+
+/** Cells of the planner's field, and samples of a zone that lies askew, metres. */
+const CELL = 0.1;
+const SAMPLE = 0.05;
+
+/** Room for what stands half in a wall, metres. */
+const PAD = 0.2;
+
+/** Share of a zone that must lie on the supported map: the project's choice. */
+const SUPPORTED_SHARE = 0.95;
+
+export function groundOf(field: Field, outline: Ring, cautious: boolean): Ground {
+  const grid = gridOver(bounds(outline), CELL, PAD);
+  const { xs, ys } = cellCentres(grid);
+  const { mean, variance } = field.predict(xs, ys, { variance: true });
+  const upper = cautious ? HALF_90 : 0;
+  const values = mean.map((ln, i) => Math.exp(ln + upper * Math.sqrt(variance![i])));
+  return {
+    grid,
+    values,
+    summed: summedArea(grid, values),
+    doubt: field.support(xs, ys, undefined, variance).doubt,
+  };
+}
+
+/** Cumulative sums (Crow 1984): any upright rectangle's integral from four of them. */
+function summedArea({ nx, ny, step }: Grid, values: Float64Array): Float64Array {
+  const summed = new Float64Array((nx + 1) * (ny + 1));
+  for (let j = 0; j < ny; j++) {
+    let row = 0;
+    for (let i = 0; i < nx; i++) {
+      row += values[j * nx + i] * step * step;
+      summed[(j + 1) * (nx + 1) + i + 1] = summed[j * (nx + 1) + i + 1] + row;
+    }
+  }
+  return summed;
+}
+
+/** Mean of the field over a zone, µT: exact over the cells for an upright zone, by samples for one that lies askew. */
+export function meanOver(ground: Ground, { ring }: Zone): number {
+  const [a, b, c, d] = ring;
+  const upright = (a[0] === b[0] || a[1] === b[1]) && (b[0] === c[0] || b[1] === c[1]);
+  return upright ? meanUpright(ground, a, c) : meanAskew(ground, a, b, d);
+}
+
+function meanUpright({ grid, summed }: Ground, [ax, ay]: Point, [cx, cy]: Point): number {
+  const x0 = inCells(Math.min(ax, cx), grid.x0, grid.step, grid.nx);
+  const x1 = inCells(Math.max(ax, cx), grid.x0, grid.step, grid.nx);
+  const y0 = inCells(Math.min(ay, cy), grid.y0, grid.step, grid.ny);
+  const y1 = inCells(Math.max(ay, cy), grid.y0, grid.step, grid.ny);
+  const at = (x: number, y: number) => cumulative(summed, grid.nx + 1, x, y);
+  return (at(x1, y1) - at(x0, y1) - at(x1, y0) + at(x0, y0)) / ((x1 - x0) * (y1 - y0) * grid.step ** 2);
+}
+
+const inCells = (value: number, origin: number, step: number, count: number): number =>
+  Math.min(count, Math.max(0, (value - origin) / step));
+
+/** The integral is bilinear within a cell, so between four corners of a cell it is exact. */
+function cumulative(summed: Float64Array, width: number, x: number, y: number): number {
+  const i = Math.min(Math.floor(x), width - 2);
+  const j = Math.floor(y);
+  const [s, t] = [x - i, y - j];
+  const low = summed[j * width + i] * (1 - s) + summed[j * width + i + 1] * s;
+  if (t === 0) return low;
+  const high = summed[(j + 1) * width + i] * (1 - s) + summed[(j + 1) * width + i + 1] * s;
+  return low * (1 - t) + high * t;
+}
+
+function meanAskew({ grid, values }: Ground, corner: Point, across: Point, along: Point): number {
+  const steps = (end: Point) =>
+    Math.max(1, Math.ceil(Math.hypot(end[0] - corner[0], end[1] - corner[1]) / SAMPLE));
+  const [m, n] = [steps(across), steps(along)];
+  let sum = 0;
+  for (let i = 0; i < m; i++) {
+    const foot = lerp(corner, across, (i + 0.5) / m);
+    for (let j = 0; j < n; j++) {
+      const t = (j + 0.5) / n;
+      sum += bilinear(grid, values, [
+        foot[0] + (along[0] - corner[0]) * t,
+        foot[1] + (along[1] - corner[1]) * t,
+      ]);
+    }
+  }
+  return sum / (m * n);
+}
+
+/** Whether the map speaks for a zone: nearly all of it lies on cells that deserve to be shown. */
+export function supports({ grid, doubt }: Ground, { cells }: Zone): boolean {
+  const place = (value: number, origin: number, count: number) =>
+    Math.min(count - 1, Math.max(0, Math.floor((value - origin) / grid.step)));
+  const drawn = cells.filter(
+    ([x, y]) => doubt[place(y, grid.y0, grid.ny) * grid.nx + place(x, grid.x0, grid.nx)] <= 1,
+  ).length;
+  return drawn >= SUPPORTED_SHARE * cells.length;
+}

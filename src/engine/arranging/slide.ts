@@ -1,0 +1,51 @@
+import { add, scale } from '../geometry/point';
+import { AS_FOUND, costOf, judge, type Candidate } from './candidates';
+import { standOf } from './stand';
+import type { Plan } from './plan';
+
+// Nobody places furniture more closely than this, metres.
+const FINEST = 0.003;
+const MOST_ROUNDS = 4;
+
+/**
+ * From the best of the tried places to the best near them: each piece in turn moves along its wall by ever halved steps as
+ * long as its dose falls and every rule stays kept.
+ */
+export function slide(plan: Plan, chosen: readonly Candidate[], step: number): Candidate[] {
+  let places = [...chosen];
+  for (let round = 0; round < MOST_ROUNDS; round++) {
+    const before = places;
+    places = places.reduce<Candidate[]>((all, _, i) => all.with(i, slideOne(plan, all, i, step)), places);
+    if (places.every((place, i) => place === before[i])) break;
+  }
+  return places;
+}
+
+function slideOne(plan: Plan, places: readonly Candidate[], index: number, step: number): Candidate {
+  let best = places[index];
+  if (best.wall === AS_FOUND || best.cost === 0) return best;
+  const others = [...plan.fixed, ...places.filter((_, i) => i !== index).map(({ stand }) => stand)];
+  for (let by = step / 2; by >= FINEST; by /= 2) {
+    best = [-by, by].reduce((lowest, along) => {
+      const moved = shifted(plan, best, along, others);
+      return moved && moved.cost < lowest.cost ? moved : lowest;
+    }, best);
+  }
+  return best;
+}
+
+/** The same place so far along its wall; null where that breaks a rule, or a preference that it kept. */
+function shifted(
+  plan: Plan,
+  { stand, wall, breaks }: Candidate,
+  along: number,
+  others: readonly Candidate['stand'][],
+): Candidate | null {
+  const site = plan.site(stand.room);
+  const ground = plan.ground(stand.room, stand.piece.height);
+  const at = add(stand.pose.at, scale(site.walls[wall].along, along));
+  const moved = standOf(stand.piece, stand.room, { at, angle: stand.pose.angle }, stand.mirrored);
+  const verdict = judge(moved, site, ground, others);
+  if (verdict.broken || verdict.breaks.length > breaks.length) return null;
+  return { stand: moved, wall, cost: costOf(moved, ground), breaks: verdict.breaks };
+}

@@ -1,0 +1,34 @@
+import { boxOf, type Box } from './box';
+import type { ArrangePiece } from './request';
+import type { Pose } from '../geometry/pose';
+
+/** A piece standing somewhere in a room. */
+export interface Stand {
+  piece: ArrangePiece;
+  room: string;
+  pose: Pose;
+  /** Its left and right access strips have changed sides. */
+  mirrored: boolean;
+  /** The floor it covers. */
+  foot: Box;
+  /** The same with its access strips. */
+  reach: Box;
+}
+
+/** A piece put somewhere, with the floor it takes. Its strips may lie on either side, so as to suit the room. */
+export function standOf(piece: ArrangePiece, room: string, pose: Pose, mirrored: boolean): Stand {
+  const [w, l] = [piece.size[0] / 2, piece.size[1] / 2];
+  const { left, right, foot } = piece.access;
+  const [plus, minus] = mirrored ? [right, left] : [left, right];
+  return {
+    piece,
+    room,
+    pose,
+    mirrored,
+    foot: boxOf(pose, { x0: -w, x1: w, y0: -l, y1: l }),
+    reach: boxOf(pose, { x0: -w - minus, x1: w + plus, y0: -l - foot, y1: l }),
+  };
+}
+
+/** Whether changing sides makes another stand of a piece. */
+export const hasSides = ({ access }: ArrangePiece): boolean => access.left !== access.right;
