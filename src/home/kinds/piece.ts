@@ -33,7 +33,7 @@ export const piece: Kind<Piece> = {
   dragHandle: (_home, thing, key, to) => {
     if (key === 'turn') {
       const [x, y] = sub(to, thing.at);
-      return { ...thing, angle: tidyAngle(Math.round((Math.atan2(y, x) * 180) / Math.PI) - 90) };
+      return { ...thing, angle: tidyAngle((Math.atan2(y, x) * 180) / Math.PI - 90) };
     }
     const corners = rectangle(thing, thing.size);
     const opposite = corners[(Number(key.split('-')[1]) + 2) % 4]!;

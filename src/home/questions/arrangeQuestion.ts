@@ -1,0 +1,28 @@
+import { inOrder } from '../order';
+import type { ArrangeRequest } from '../../engine/arranging/request';
+import type { FittedSurvey } from '../../engine/mapping/fitSurvey';
+import type { Home } from '../home';
+
+/** Metres between places tried along a wall; the best is refined afterwards. */
+const STEP = 0.1;
+
+/** Nodes of one search: some seconds. */
+const BUDGET = 2_000_000;
+
+/** The question a home puts to the planner, over the map of one round. Nobody sleeps in the grounds. */
+export function arrangeQuestion(
+  home: Home,
+  fitted: FittedSurvey,
+  { cautious }: { cautious: boolean },
+): ArrangeRequest {
+  return {
+    fitted,
+    rooms: inOrder(home.rooms).filter(({ use }) => use !== 'grounds'),
+    openings: inOrder(home.openings),
+    fixtures: inOrder(home.fixtures),
+    pieces: inOrder(home.pieces),
+    cautious,
+    step: STEP,
+    budget: BUDGET,
+  };
+}

@@ -1,0 +1,9 @@
+import { GUIDELINES, type GuidelineSet } from '../../engine/judging/guidelines';
+import type { Home, Id } from '../home';
+
+/** The guideline of an id, the home's own before the published ones; null where there is none. */
+export function guidelineOf(home: Home, id: Id): GuidelineSet | null {
+  const own = Object.hasOwn(home.guidelines, id) ? home.guidelines[id]! : null;
+  if (own) return { ...own, standing: 'own' };
+  return GUIDELINES.find((set) => set.id === id) ?? null;
+}

@@ -1,0 +1,38 @@
+import { COMMON_METER, type MeterSpec } from '../../engine/survey/meter';
+import { firstOf, inOrder } from '../order';
+import type { Survey } from '../../engine/mapping/survey';
+import type { Home, Id, MethodChoice, Reading } from '../home';
+
+/** The readings a map of one round is made of; one without a round belongs to the first. Those left out stay out. */
+export function readingsOf(home: Home, round: Id): Reading[] {
+  const first = firstOf(home.rounds)?.id;
+  return inOrder(home.readings).filter(
+    (reading) => (reading.round ?? first) === round && reading.excluded === '',
+  );
+}
+
+/** A reading without a meter was taken with the first, and in a home without meters with one of common accuracy. */
+function meterOf(home: Home, reading: Reading): MeterSpec {
+  const meter = reading.meter === null ? firstOf(home.meters) : home.meters[reading.meter]!;
+  if (!meter) return COMMON_METER;
+  const { percent, absolute, coverage, resolution, range, gain, offset } = meter;
+  return { percent, absolute, coverage, resolution, range, gain, offset };
+}
+
+export function surveyOf(home: Home, round: Id, method: MethodChoice): Survey {
+  return {
+    method,
+    readings: readingsOf(home, round).map((reading) => ({
+      id: reading.id,
+      level: reading.level,
+      at: reading.at,
+      height: reading.height,
+      value: reading.value,
+      meter: meterOf(home, reading),
+      limit: reading.limit,
+      min: reading.min,
+      max: reading.max,
+      peak: reading.taken === 'peak',
+    })),
+  };
+}
