@@ -2,7 +2,7 @@ import { arrange } from '../../engine/arranging/arrange';
 import { assessHome } from '../../engine/assessHome';
 import { drawLevel } from '../../engine/drawLevel';
 import { fieldsOf } from '../../engine/dose/fieldAt';
-import { fitSurvey } from '../../engine/mapping/fitSurvey';
+import { withReadings } from '../../engine/mapping/fitSurvey';
 import type { Ask, Reply } from './protocol';
 
 /** Works out the answer to one question and sends progress and the answer. Never throws: a fault becomes a problem. */
@@ -26,12 +26,9 @@ function worked(ask: Ask, progress: (share: number) => void): Reply {
       return { reply: 'done', key, answer: reply.assessment };
     }
     case 'picture': {
-      const fit = fitSurvey(ask.request.survey);
-      if (!fit.ok) return { reply: 'problem', key, problem: fit.problem };
-      const level = ask.request.levels.find(({ id }) => id === ask.level);
-      if (!level)
-        return { reply: 'problem', key, problem: { kind: 'work-failed', detail: `no level ${ask.level}` } };
-      return { reply: 'done', key, answer: drawLevel(fieldsOf(fit.fitted), level, { variance: false }) };
+      // The method stays as it was chosen: a map that changes its mind under the hand could not be read.
+      const fieldAt = fieldsOf(withReadings(ask.fitted, ask.readings));
+      return { reply: 'done', key, answer: drawLevel(fieldAt, ask.level, { variance: false }) };
     }
     case 'arrange':
       return { reply: 'done', key, answer: arrange(ask.request, progress) };

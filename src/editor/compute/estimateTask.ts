@@ -1,5 +1,5 @@
 import type { AssessRequest, Assessment, PieceDose } from '../../engine/assess';
-import type { Home, Id, MethodChoice } from '../../home/home';
+import type { Home, Id } from '../../home/home';
 import { assessQuestion } from '../../home/questions/assessQuestion';
 import type { Results, View } from '../editor';
 import { sameValue } from '../sameValue';
@@ -97,8 +97,9 @@ export function createEstimateTask(
     if (drawing || !next || !whole) return;
     const { home, view } = next;
     next = null;
-    const method = whole.fitted.method as MethodChoice;
-    const request = assessQuestion(home, { round: view.round, levels: [view.level], method });
+    const { survey, levels } = assessQuestion(home, { round: view.round, levels: [view.level] });
+    const level = levels[0];
+    if (!level) return;
     drawing = true;
     if (asked) {
       // The picture takes the place of the whole answer under way; `settle` asks for that again.
@@ -112,7 +113,7 @@ export function createEstimateTask(
     };
     client.put(
       'picture',
-      { request, level: view.level },
+      { fitted: onto.fitted, readings: survey.readings, level },
       {
         done(picture) {
           const pictures = onto.pictures.map((old) => (old.level === picture.level ? picture : old));

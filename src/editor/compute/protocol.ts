@@ -1,13 +1,15 @@
 import type { ArrangeRequest } from '../../engine/arranging/request';
 import type { Proposal } from '../../engine/arranging/arrange';
-import type { AssessRequest, Assessment, LevelPicture } from '../../engine/assess';
+import type { AssessLevel, AssessRequest, Assessment, LevelPicture } from '../../engine/assess';
+import type { FittedSurvey } from '../../engine/mapping/fitSurvey';
+import type { SurveyReading } from '../../engine/mapping/survey';
 import type { Problem } from '../../home/problem';
 
 /** What is sent to a worker. `key` comes back with every reply, so that late ones can be told. */
 export type Ask =
   | { ask: 'assess'; key: number; request: AssessRequest }
   /** A picture of one level without uncertainty, for every frame of a gesture. */
-  | { ask: 'picture'; key: number; request: AssessRequest; level: string }
+  | { ask: 'picture'; key: number; fitted: FittedSurvey; readings: SurveyReading[]; level: AssessLevel }
   | { ask: 'arrange'; key: number; request: ArrangeRequest };
 
 export interface Answers {
