@@ -1,16 +1,43 @@
+import { createHash } from 'node:crypto';
+import { readFileSync, readdirSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { svelte } from '@sveltejs/vite-plugin-svelte';
+import type { Plugin } from 'vite';
 import { defineConfig } from 'vitest/config';
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
+const output = here('dist');
+
+/** Writes into the service worker which files make up this build, and a version made from their content. */
+function keptOffline(): Plugin {
+  return {
+    name: 'kept-offline',
+    apply: 'build',
+    closeBundle() {
+      const worker = join(output, 'service-worker.js');
+      const files = readdirSync(output, { recursive: true, withFileTypes: true })
+        .filter((entry) => entry.isFile() && entry.name !== 'service-worker.js')
+        .map((entry) => join(entry.parentPath, entry.name))
+        .sort();
+      const hash = createHash('sha256');
+      for (const file of files) hash.update(readFileSync(file));
+      const list = files.map((file) => `./${file.slice(output.length + 1).replaceAll('\\', '/')}`);
+      const text = readFileSync(worker, 'utf8')
+        .replace('__VERSION__', hash.digest('hex').slice(0, 12))
+        .replace('__FILES__', JSON.stringify(list));
+      writeFileSync(worker, text);
+    },
+  };
+}
 
 export default defineConfig({
   root: here('src'),
   publicDir: here('static'),
   base: './',
-  build: { outDir: here('dist'), emptyOutDir: true, target: 'es2022', modulePreload: { polyfill: false } },
+  build: { outDir: output, emptyOutDir: true, target: 'es2022', modulePreload: { polyfill: false } },
   worker: { format: 'es' },
-  plugins: [svelte({ configFile: false })],
+  plugins: [svelte({ configFile: false }), keptOffline()],
   test: {
     root: here('.'),
     include: ['tests/**/*.test.ts'],
