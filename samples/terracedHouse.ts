@@ -127,7 +127,7 @@ function draw(home: Home, level: Id): void {
   ]);
   build(home, level, 'Back bedroom', 'sleeping', box(5.3, 8.1, 8.4, 12), [
     door(0, 0.3, 'start'),
-    window(2, 0.8, 1.5),
+    window(2, 0.7, 1.4),
   ]);
   build(home, level, 'Front garden', 'grounds', box(0, -4.6, 8.4, 0), []);
   build(home, level, 'Back garden', 'grounds', box(0, 12, 8.4, 19), []);
@@ -137,8 +137,8 @@ function draw(home: Home, level: Id): void {
   fit(home, level, 'chimney', 'Chimney breast', box(8, 5, 8.4, 6.4));
   fit(home, level, 'other', 'Bath', box(0, 3, 0.75, 4.7));
   fit(home, level, 'other', 'Kitchen units', box(0, 8.1, 0.6, 11.4));
-  fit(home, level, 'wardrobe', 'Wardrobe', box(5.3, 10.4, 5.9, 11.9), 1);
-  fit(home, level, 'radiator', 'Radiator', box(6.2, 11.9, 7.5, 12));
+  fit(home, level, 'wardrobe', 'Wardrobe', box(6.9, 8.1, 8.4, 8.7), 2);
+  fit(home, level, 'radiator', 'Radiator', box(6.4, 11.9, 7.6, 12));
   fit(home, level, 'radiator', 'Radiator', box(3.8, 11.9, 4.6, 12));
 }
 
@@ -147,7 +147,7 @@ function furnish(home: Home, level: Id): void {
     { who: 'A', side: 'left', hours: 8 },
     { who: 'B', side: 'right', hours: 8 },
   ]);
-  stand(home, level, 'bed', 'Single bed', { at: [7.95, 9.05], angle: 180, size: [0.9, 1.9] }, [
+  stand(home, level, 'bed', 'Single bed', { at: [6.25, 10.6], angle: 90, size: [0.9, 1.9] }, [
     { who: 'C', side: 'middle', hours: 9 },
   ]);
   stand(home, level, 'cot', 'Cot', { at: [3.7, 10.3], angle: 90 }, [{ who: 'D', side: 'middle', hours: 12 }]);
