@@ -42,6 +42,11 @@ export const canvasWords = {
   noReadings: 'no readings',
   noEstimate: 'No estimate here',
   north: 'N',
+  ruler: 'The field ruler',
+  target: 'Target',
+  targetShort: 'target',
+  moveTarget: 'Move the target',
+  emptyRuler: ['Your readings', 'will ink this', 'ruler and the', 'plan alike.'],
   firstRoom: 'Drag out the first room',
   firstRoomNote: 'roughly right is enough to begin',
 };
@@ -59,3 +64,20 @@ export const sectionLetter = (index: number): string => letter(index);
 /** 'nearest reading 1.0 m' */
 export const nearestText = (metres: number, unit: LengthUnit): string =>
   `nearest reading ${lengthText(metres, unit, 1)}`;
+
+const TORN_NAMES: Record<string, string> = { 'icnirp-2010': 'ICNIRP', 'eu-1999': 'EU 1999' };
+
+/** What a reference value above the ruler's break is called. */
+export const tornName = (guideline: Id): string => TORN_NAMES[guideline] ?? guideline;
+
+/** A phrase broken into lines of no more than so many letters; a longer word stands alone. */
+export function wordLines(phrase: string, letters: number): string[] {
+  const lines: string[] = [];
+  for (const word of phrase.split(' ')) {
+    const last = lines[lines.length - 1];
+    if (last !== undefined && last.length + 1 + word.length <= letters)
+      lines[lines.length - 1] = `${last} ${word}`;
+    else lines.push(word);
+  }
+  return lines;
+}

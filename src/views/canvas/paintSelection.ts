@@ -2,7 +2,8 @@ import { grown } from '../../engine/geometry/outline';
 import { signedArea } from '../../engine/geometry/polygon';
 import type { Ring } from '../../engine/geometry/point';
 import type { Ref } from '../../home/home';
-import { KINDS, thingOf } from '../../home/kinds/kinds';
+import type { Kind } from '../../home/kinds/kind';
+import { KINDS } from '../../home/kinds/kinds';
 import type { Scene } from './scene';
 import { onSheet, strokePath, trace, type Sheet } from './sheet';
 
@@ -23,9 +24,9 @@ export function paintSelection(sheet: Sheet, { home, selection, view }: Scene): 
 
 /** Accent with a casing on both sides, along the thing's own shape. */
 function paintOutline(sheet: Sheet, home: Scene['home'], level: string, ref: Ref, width: number): void {
-  const thing = thingOf(home, ref);
+  const kind = KINDS[ref.kind] as Kind;
+  const thing = home[kind.collection][ref.id];
   if (!thing) return;
-  const kind = KINDS[ref.kind];
   if (kind.level(home, thing) !== level) return;
   const { points, closed } = kind.shape(home, thing);
   const stroke = { colour: sheet.ink.accent, width };
