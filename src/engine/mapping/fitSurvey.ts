@@ -1,12 +1,10 @@
 import { bestPower } from './inverseDistance';
 import { choose } from './choose';
-import { empiricalVariogram } from './empiricalVariogram';
-import { fitVariogram } from './fitVariogram';
 import { inverseDistanceError, inverseDistanceWithout } from './inverseDistanceWithout';
 import { krigedWithout } from './krigedWithout';
 import { meanSquareRatio, rootMeanSquare } from './leaveOneOut';
 import { observe } from './observations';
-import { DEFAULT_VARIOGRAM } from './variogram';
+import { surveyVariogram } from './surveyVariogram';
 import type { Compared, Method, Why } from './choose';
 import type { MethodChoice, Survey } from './survey';
 import type { Place } from './observations';
@@ -59,9 +57,6 @@ export type FitResult =
 /** Fewer places than this make no map. */
 const LEAST = 3;
 
-/** Fewer places than this fit no variogram. */
-const FITTABLE = 8;
-
 /** Half a 90 % interval, in standard deviations. */
 export const HALF_90 = 1.6448536269514722;
 
@@ -73,7 +68,7 @@ export function fitSurvey(survey: Survey): FitResult {
   const places = observe(survey.readings);
   if (places.length < LEAST)
     return { ok: false, problem: { kind: 'too-few-readings', have: places.length, need: LEAST } };
-  const { variogram, defaultModel } = variogramOf(places);
+  const { variogram, defaultModel } = surveyVariogram(places);
   const error = inverseDistanceError(places);
   const power = bestPower(error);
   const kriged = krigedWithout(places, variogram);
@@ -97,31 +92,6 @@ export const withReadings = (fitted: FittedSurvey, readings: Survey['readings'])
   ...fitted,
   places: observe(readings),
 });
-
-function variogramOf(places: readonly Place[]): Pick<FittedSurvey, 'variogram' | 'defaultModel'> {
-  if (places.length < FITTABLE) return { variogram: DEFAULT_VARIOGRAM, defaultModel: 'few' };
-  const points = places
-    .filter(({ limited }) => !limited)
-    .map(({ level, x, y, ln, variance }) => ({ level, x, y, value: ln, noise: variance }));
-  const spread = furthest(points);
-  const lags = spread > 0 ? empiricalVariogram(points, spread / 2, 10) : [];
-  if (!lags.some(({ semivariance }) => semivariance > 1e-9))
-    return { variogram: DEFAULT_VARIOGRAM, defaultModel: 'flat' };
-  return { variogram: fitVariogram(lags, 'exponential', [0.3, Math.max(0.6, spread)]), defaultModel: null };
-}
-
-/** The longest diagonal of a level's bounding box, metres. */
-function furthest(points: readonly { level: string; x: number; y: number }[]): number {
-  const levels = new Set(points.map(({ level }) => level));
-  return Math.max(
-    0,
-    ...[...levels].map((level) => {
-      const own = points.filter((point) => point.level === level);
-      const width = (numbers: number[]) => Math.max(...numbers) - Math.min(...numbers);
-      return Math.hypot(width(own.map(({ x }) => x)), width(own.map(({ y }) => y)));
-    }),
-  );
-}
 
 function evidence(places: readonly Place[], predictions: Predictions): Omit<Evidence, 'compared'> {
   let within = 0;
