@@ -1,26 +1,23 @@
-import { fieldsOf } from '../engine/dose/fieldAt';
-import type { FieldAt } from '../engine/dose/fieldAt';
-import type { FittedSurvey } from '../engine/mapping/fitSurvey';
 import type { Edit } from '../home/edits/edit';
-import type { KindName, Point } from '../home/home';
+import type { KindName } from '../home/home';
 import { newHome } from '../home/newHome';
 import type { Problem } from '../home/problem';
-import { START_CAMERA, fitted, panned, resized, toPlan, zoomedAbout } from './camera';
+import { toPlan } from './camera';
+import { createCameraControl } from './cameraControl';
 import { createArrangeTask } from './compute/arrangeTask';
+import { createEstimates } from './compute/estimates';
 import { createEstimateTask } from './compute/estimateTask';
-import { liveDoses } from './compute/liveDoses';
-import { probeField, probePicture } from './compute/probe';
-import type { Camera, Editor, PointerInput, Probe } from './editor';
+import type { Editor, PointerInput } from './editor';
 import { createHistory } from './history';
 import { hitTest } from './input/hitTest';
+import { createKeyboard } from './input/keyboard';
 import { createPointer } from './input/pointer';
-import { commandOf } from './input/shortcuts';
 import type { Services } from './services';
 import { createSession } from './session';
 import { createLibrary } from './storage/library';
 import { createStore } from './store';
-import { thingsShown } from './things';
 import { takeAnswer } from './takeAnswer';
+import { thingsShown } from './things';
 import type { Bench } from './tools/tool';
 import { createToolbox } from './tools/toolbox';
 import { createTopics } from './topics';
@@ -30,19 +27,21 @@ const EVERYTHING: readonly KindName[] = ['room', 'opening', 'fixture', 'piece', 
 /** How much one press of + or − zooms. */
 const ZOOM_STEP = 1.25;
 
-/** A session with everything it needs from its surroundings handed in. Starts at once with an empty home; `ready` brings the kept one. */
+/**
+ * A session with everything it needs from its surroundings handed in. It stands at once, with an empty home; `ready`
+ * settles when the kept one is laid out.
+ */
 export function createEditor(services: Services): Editor {
   const topics = createTopics();
   const { tell } = topics;
-  let camera: Camera = START_CAMERA;
+  /** Where the pointer rests over the plan. */
   let over: PointerInput | null = null;
-  let fields: { fitted: FittedSurvey; fieldAt: FieldAt } | null = null;
 
   const store = createStore(newHome(), () => {
     session.follow(store.home);
     if (history.open) {
       estimate.follow(store.home, session.view);
-      showLive();
+      estimates.live(store.home, session.selection);
     }
     tell('home', 'overlay', 'pointer');
   });
@@ -52,11 +51,28 @@ export function createEditor(services: Services): Editor {
     settle();
   });
   const session = createSession(store.home, topics);
+  const camera = createCameraControl(
+    () =>
+      [...thingsShown(store.home, session.view, EVERYTHING)].flatMap(({ thing, kind }) => [
+        ...kind.shape(store.home, thing).points,
+      ]),
+    () => tell('camera', 'overlay', 'pointer'),
+  );
+
   const estimate = createEstimateTask(services, () => {
     tell('results', 'pointer');
-    arranging.check(store.home, session.view, estimate.results.assessment?.fitted ?? null);
+    checkProposal();
   });
+  const estimates = createEstimates(estimate);
   const arranging = createArrangeTask(services, () => tell('proposal'));
+  const fitted = () => estimate.results.assessment?.fitted ?? null;
+  const checkProposal = () => arranging.check(store.home, fitted());
+  const settle = () => {
+    estimate.settle(store.home, session.view);
+    checkProposal();
+  };
+
+  const say = (problem: Problem) => session.say({ text: problem, tone: 'problem' });
   const library = createLibrary(services, {
     get home() {
       return store.home;
@@ -64,53 +80,21 @@ export function createEditor(services: Services): Editor {
     lay(home) {
       toolbox.tool.cancel();
       history.clear();
-      session.restart(home);
       estimate.restart();
       arranging.leave();
+      session.restart(home);
       store.put(home);
-      showAll();
+      camera.showAll();
       settle();
     },
-    say: (problem) => session.say({ text: problem, tone: 'problem' }),
+    say,
     changed: () => tell('library'),
   });
 
-  const settle = () => {
-    estimate.settle(store.home, session.view);
-    arranging.check(store.home, session.view, estimate.results.assessment?.fitted ?? null);
-  };
-
-  const fieldAt = (): FieldAt | null => {
-    const known = estimate.results.assessment?.fitted;
-    if (!known) return null;
-    if (fields?.fitted !== known) fields = { fitted: known, fieldAt: fieldsOf(known) };
-    return fields.fieldAt;
-  };
-
-  const showLive = () => {
-    const known = fieldAt();
-    if (known) estimate.showLive(liveDoses(known, store.home, session.selection));
-  };
-
-  const refused = (problem: Problem | null): Problem | null => {
-    if (problem) session.say({ text: problem, tone: 'problem' });
+  const run = (edit: Edit): Problem | null => {
+    const problem: Problem | null = library.writes ? history.run(edit) : { kind: 'storage-read-only' };
+    if (problem) say(problem);
     return problem;
-  };
-
-  const run = (edit: Edit): Problem | null =>
-    library.writes ? history.run(edit) : refused({ kind: 'storage-read-only' });
-
-  const setCamera = (next: Camera) => {
-    camera = next;
-    tell('camera', 'overlay', 'pointer');
-  };
-
-  const showAll = () => {
-    const points: Point[] = [];
-    for (const { thing, kind } of thingsShown(store.home, session.view, EVERYTHING)) {
-      points.push(...kind.shape(store.home, thing).points);
-    }
-    setCamera(fitted(camera, points));
   };
 
   const bail = () => {
@@ -128,7 +112,7 @@ export function createEditor(services: Services): Editor {
       return session.view;
     },
     get camera() {
-      return camera;
+      return camera.camera;
     },
     get selection() {
       return session.selection;
@@ -139,19 +123,19 @@ export function createEditor(services: Services): Editor {
     get readingPlace() {
       return session.readingPlace;
     },
-    run: (edit) => refused(run(edit)) === null,
+    run: (edit) => run(edit) === null,
     // A gesture's own refusals are seen in what does not follow the hand; a sentence a frame would be noise.
     redraw: (edit) => library.writes && history.redraw(edit) === null,
-    mark: (name) => history.mark(name),
-    commit: () => history.commit(),
+    mark: history.mark,
+    commit: history.commit,
     bail,
     hit: (aim, kinds) => hitTest(store.home, session.view, aim.at, aim.reach, kinds),
     select: session.select,
     hoverOver: session.hoverOver,
     setReadingPlace: session.setReadingPlace,
-    say: (problem) => session.say({ text: problem, tone: 'problem' }),
+    say,
     takeUp: (tool = 'select') => toolbox.takeUp(tool),
-    panBy: (dx, dy) => setCamera(panned(camera, dx, dy)),
+    panBy: camera.panBy,
     redrawOverlay: () => tell('overlay'),
     lengthText: (metres) => services.lengthText(metres, store.home.settings.lengthUnit),
     parseLength(text) {
@@ -176,8 +160,8 @@ export function createEditor(services: Services): Editor {
       toolbox.tool.cancel();
       bail();
     },
-    panBy: bench.panBy,
-    zoomBy: (factor, x, y) => setCamera(zoomedAbout(camera, factor, x, y)),
+    panBy: camera.panBy,
+    zoomBy: (factor, x, y) => camera.zoomBy(factor, [x, y]),
     rests(input) {
       over = input;
       if (!input) session.hoverOver(null);
@@ -194,29 +178,32 @@ export function createEditor(services: Services): Editor {
   const redo = () => {
     if (library.writes) history.redo();
   };
-
   const escape = () => {
     if (toolbox.tool.cancel() || history.open) return bail();
     if (session.notice) return session.say(null);
     if (toolbox.name !== 'select') return toolbox.takeUp('select');
     session.select([]);
   };
+  const key = createKeyboard(toolbox.key, {
+    undo,
+    redo,
+    escape,
+    selectAll: () =>
+      session.select([...thingsShown(store.home, session.view, EVERYTHING)].map(({ ref }) => ref)),
+    showAll: camera.showAll,
+    closer: () => camera.zoomBy(ZOOM_STEP),
+    wider: () => camera.zoomBy(1 / ZOOM_STEP),
+    hand() {
+      pointer.holdPan(true);
+      tell('pointer');
+    },
+  });
 
-  const probeAt = (at: Point): Probe => {
-    const { assessment, request } = estimate.results;
-    const picture = assessment?.pictures.find(({ level }) => level === session.view.level);
-    const readings = [...thingsShown(store.home, session.view, ['reading'])].map(
-      ({ ref }) => store.home.readings[ref.id]!,
-    );
-    return probePicture(
-      picture,
-      request,
-      readings.filter(({ excluded }) => excluded === '').map((reading) => reading.at),
-      at,
-    );
-  };
-
-  const unsubscribeView = topics.subscribe('view', settle);
+  topics.subscribe('view', () => {
+    toolbox.tool.cancel();
+    bail();
+    settle();
+  });
   const ready = library.start();
   settle();
 
@@ -237,17 +224,14 @@ export function createEditor(services: Services): Editor {
     get canRedo() {
       return history.canRedo;
     },
-    mark: (name) => history.mark(name),
-    commit: () => history.commit(),
+    mark: history.mark,
+    commit: history.commit,
     bail,
     get view() {
       return session.view;
     },
     setStage: session.setStage,
-    setLevel(level) {
-      session.setLevel(level);
-      if (history.open) bail();
-    },
+    setLevel: session.setLevel,
     setRound: session.setRound,
     get selection() {
       return session.selection;
@@ -267,7 +251,7 @@ export function createEditor(services: Services): Editor {
     get load() {
       return toolbox.load;
     },
-    useTool: (tool, load) => toolbox.takeUp(tool, load),
+    useTool: toolbox.takeUp,
     get overlay() {
       return toolbox.marks();
     },
@@ -280,61 +264,16 @@ export function createEditor(services: Services): Editor {
     },
     scaleTo: (metres) => toolbox.scale.setLength(metres),
     get camera() {
-      return camera;
+      return camera.camera;
     },
-    resize(width, height) {
-      const first = camera.width === 0 || camera.height === 0;
-      setCamera(resized(camera, width, height));
-      if (first) showAll();
-    },
-    zoomBy(factor, at) {
-      const [x, y] = at ?? [camera.width / 2, camera.height / 2];
-      setCamera(zoomedAbout(camera, factor, x, y));
-    },
-    panBy: bench.panBy,
-    showAll,
+    resize: camera.resize,
+    zoomBy: camera.zoomBy,
+    panBy: camera.panBy,
+    showAll: camera.showAll,
     pointer: pointer.pointer,
-    key(input) {
-      if (toolbox.key(input)) return true;
-      const command = commandOf(input);
-      switch (command) {
-        case 'undo':
-          undo();
-          break;
-        case 'redo':
-          redo();
-          break;
-        case 'escape':
-          escape();
-          break;
-        case 'selectAll':
-          session.select([...thingsShown(store.home, session.view, EVERYTHING)].map(({ ref }) => ref));
-          break;
-        case 'showAll':
-          showAll();
-          break;
-        case 'closer':
-        case 'wider':
-          setCamera(
-            zoomedAbout(
-              camera,
-              command === 'closer' ? ZOOM_STEP : 1 / ZOOM_STEP,
-              camera.width / 2,
-              camera.height / 2,
-            ),
-          );
-          break;
-        case 'hand':
-          pointer.holdPan(true);
-          tell('pointer');
-          break;
-        case null:
-          return false;
-      }
-      return true;
-    },
-    keyUp({ key }) {
-      if (key !== ' ') return;
+    key,
+    keyUp(input) {
+      if (input.key !== ' ') return;
       pointer.holdPan(false);
       tell('pointer');
     },
@@ -343,34 +282,29 @@ export function createEditor(services: Services): Editor {
       return session.hover && toolbox.name === 'select' ? 'pointer' : toolbox.tool.cursor;
     },
     get probe() {
-      return over ? probeAt(toPlan(camera, over.x, over.y)) : null;
+      return over && estimates.probe(store.home, session.view, toPlan(camera.camera, over.x, over.y));
     },
-    estimateAt(at, height) {
-      const field = fieldAt();
-      const drawn = estimate.results.request?.levels.find(({ id }) => id === session.view.level)?.height;
-      const wished = height ?? drawn ?? store.home.settings.mapHeight;
-      return field ? probeField(field, session.view.level, wished, at) : probeAt(at);
-    },
+    estimateAt: (at, height) => estimates.at(store.home, session.view, at, height),
     get results() {
       return estimate.results;
     },
-    cancelAssessment: () => estimate.cancel(),
+    cancelAssessment: estimate.cancel,
     get proposal() {
       return arranging.state;
     },
     arrange(options) {
-      const known = estimate.results.assessment?.fitted;
+      const known = fitted();
       if (!known) return arranging.refuse({ kind: 'no-map-to-arrange-on' });
-      arranging.start(store.home, session.view, known, options?.cautious ?? arranging.state.cautious);
+      arranging.start(store.home, known, options?.cautious ?? arranging.state.cautious);
     },
-    cancelArrangement: () => arranging.cancel(),
-    showAnswer: (index) => arranging.show(index),
+    cancelArrangement: arranging.cancel,
+    showAnswer: arranging.show,
     takeProposal() {
       const problem = takeAnswer(arranging.state, run);
       if (!problem) arranging.leave();
       return problem;
     },
-    leaveProposal: () => arranging.leave(),
+    leaveProposal: arranging.leave,
     library,
     get notice() {
       return session.notice;
@@ -378,7 +312,6 @@ export function createEditor(services: Services): Editor {
     say: session.say,
     subscribe: topics.subscribe,
     destroy() {
-      unsubscribeView();
       topics.silence();
       estimate.end();
       arranging.end();

@@ -22,7 +22,9 @@ describe('history', () => {
   it('an edit that changes nothing leaves no trace', () => {
     const { store, history, kept } = begin();
     expect(history.run(rename('Test home'))).toBeNull();
-    expect(history.run({ name: 'Same', apply: (draft) => void (draft.settings.night = ['22:00', '07:00']) })).toBeNull();
+    expect(
+      history.run({ name: 'Same', apply: (draft) => void (draft.settings.night = ['22:00', '07:00']) }),
+    ).toBeNull();
     expect([store.revision, history.canUndo, kept()]).toEqual([0, false, 0]);
   });
 
@@ -93,49 +95,55 @@ describe('history', () => {
     expect(history.canRedo).toBe(false);
   });
 
-  it.each([1, 2, 3, 4, 5, 6, 7, 8])('seed %i: any mix of edits, undo and redo equals a replay of the edits that stand', (seed) => {
-    const chance = random(seed);
-    const { store, history } = begin();
-    const homes: Home[] = [store.home];
-    let at = 0;
-    for (let step = 0; step < 120; step += 1) {
-      const dice = chance.next();
-      if (dice < 0.2) {
-        history.undo();
-        at = Math.max(0, at - 1);
-      } else if (dice < 0.35) {
-        history.redo();
-        at = Math.min(homes.length - 1, at + 1);
-      } else {
-        const before = store.home;
-        const asGesture = chance.next() < 0.3;
-        const edit = someEdit(store.home, chance);
-        if (asGesture) {
-          history.mark(edit.name);
-          history.redraw(rename(`passing ${step}`));
-          history.redraw(edit);
-          if (chance.next() < 0.3) history.bail();
-          else history.commit();
-        } else history.run(edit);
-        if (store.home !== before) {
-          homes.length = at + 1;
-          homes.push(store.home);
-          at += 1;
+  it.each([1, 2, 3, 4, 5, 6, 7, 8])(
+    'seed %i: any mix of edits, undo and redo equals a replay of the edits that stand',
+    (seed) => {
+      const chance = random(seed);
+      const { store, history } = begin();
+      const homes: Home[] = [store.home];
+      let at = 0;
+      for (let step = 0; step < 120; step += 1) {
+        const dice = chance.next();
+        if (dice < 0.2) {
+          history.undo();
+          at = Math.max(0, at - 1);
+        } else if (dice < 0.35) {
+          history.redo();
+          at = Math.min(homes.length - 1, at + 1);
+        } else {
+          const before = store.home;
+          const asGesture = chance.next() < 0.3;
+          const edit = someEdit(store.home, chance);
+          if (asGesture) {
+            history.mark(edit.name);
+            history.redraw(rename(`passing ${step}`));
+            history.redraw(edit);
+            if (chance.next() < 0.3) history.bail();
+            else history.commit();
+          } else history.run(edit);
+          if (store.home !== before) {
+            homes.length = at + 1;
+            homes.push(store.home);
+            at += 1;
+          }
         }
+        expect(store.home, `step ${step}`).toEqual(homes[at]);
       }
-      expect(store.home, `step ${step}`).toEqual(homes[at]);
-    }
-    while (history.canUndo) history.undo();
-    expect(store.home).toEqual(newHome('Test home'));
-    while (history.canRedo) history.redo();
-    expect(store.home).toEqual(homes.at(-1));
-  });
+      while (history.canUndo) history.undo();
+      expect(store.home).toEqual(newHome('Test home'));
+      while (history.canRedo) history.redo();
+      expect(store.home).toEqual(homes.at(-1));
+    },
+  );
 });
 
 type Chance = ReturnType<typeof random>;
 
 function someEdit(home: Home, chance: Chance): Edit {
-  const at = (): [number, number] => [Math.round(chance.next() * 80) / 10, Math.round(chance.next() * 60) / 10];
+  const at = (): [number, number] => [
+    Math.round(chance.next() * 80) / 10,
+    Math.round(chance.next() * 60) / 10,
+  ];
   const rooms = Object.keys(home.rooms);
   const pieces = Object.keys(home.pieces);
   const pick = (ids: string[]) => ids[Math.floor(chance.next() * ids.length)]!;

@@ -2,16 +2,16 @@ import type { FittedSurvey } from '../../engine/mapping/fitSurvey';
 import type { ArrangeRequest } from '../../engine/arranging/request';
 import type { Home } from '../../home/home';
 import { arrangeQuestion } from '../../home/questions/arrangeQuestion';
-import type { ProposalState, View } from '../editor';
+import type { ProposalState } from '../editor';
 import { sameValue } from '../sameValue';
 import type { Services } from '../services';
 import { createEngineClient } from './engineClient';
 
 export interface ArrangeTask {
   readonly state: ProposalState;
-  start(home: Home, view: View, fitted: FittedSurvey, cautious: boolean): void;
+  start(home: Home, fitted: FittedSurvey, cautious: boolean): void;
   /** Says whether the proposal still answers the home as it stands. */
-  check(home: Home, view: View, fitted: FittedSurvey | null): void;
+  check(home: Home, fitted: FittedSurvey | null): void;
   show(index: number): void;
   cancel(): void;
   leave(): void;
@@ -47,8 +47,8 @@ export function createArrangeTask(
     get state() {
       return state;
     },
-    start(home, view, fitted, cautious) {
-      const request = arrangeQuestion(home, fitted, { round: view.round, cautious });
+    start(home, fitted, cautious) {
+      const request = arrangeQuestion(home, fitted, { cautious });
       set({ state: 'running', progress: 0, problem: null, cautious });
       client.put(
         'arrange',
@@ -63,10 +63,10 @@ export function createArrangeTask(
         },
       );
     },
-    check(home, view, fitted) {
-      if (!state.proposal || !answered || !fitted) return;
-      const request = arrangeQuestion(home, fitted, { round: view.round, cautious: state.cautious });
-      const stale = !sameValue(request, answered);
+    check(home, fitted) {
+      if (!state.proposal || !answered) return;
+      const stale =
+        !fitted || !sameValue(arrangeQuestion(home, fitted, { cautious: state.cautious }), answered);
       if (stale !== state.stale) set({ stale });
     },
     show(index) {

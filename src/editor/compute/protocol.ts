@@ -9,7 +9,13 @@ import type { Problem } from '../../home/problem';
 export type Ask =
   | { ask: 'assess'; key: number; request: AssessRequest }
   /** A picture of one level without uncertainty, for every frame of a gesture. */
-  | { ask: 'picture'; key: number; fitted: FittedSurvey; readings: SurveyReading[]; level: AssessLevel }
+  | {
+      ask: 'picture';
+      key: number;
+      fitted: FittedSurvey;
+      readings: readonly SurveyReading[];
+      level: AssessLevel;
+    }
   | { ask: 'arrange'; key: number; request: ArrangeRequest };
 
 export interface Answers {

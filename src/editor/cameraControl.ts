@@ -1,0 +1,38 @@
+import type { Point } from '../home/home';
+import { START_CAMERA, fitted, panned, resized, zoomedAbout } from './camera';
+import type { Camera } from './editor';
+
+export interface CameraControl {
+  readonly camera: Camera;
+  resize(width: number, height: number): void;
+  /** About a place in CSS pixels; without one, about the middle. */
+  zoomBy(factor: number, at?: Point): void;
+  panBy(dx: number, dy: number): void;
+  showAll(): void;
+}
+
+/** Holds the camera. `points` are those that a whole view must show. */
+export function createCameraControl(points: () => Point[], changed: () => void): CameraControl {
+  let camera = START_CAMERA;
+  const set = (next: Camera) => {
+    camera = next;
+    changed();
+  };
+  const control: CameraControl = {
+    get camera() {
+      return camera;
+    },
+    resize(width, height) {
+      const first = camera.width <= 0 || camera.height <= 0;
+      if (width === camera.width && height === camera.height) return;
+      set(resized(camera, width, height));
+      if (first) control.showAll();
+    },
+    zoomBy(factor, at = [camera.width / 2, camera.height / 2]) {
+      set(zoomedAbout(camera, factor, at[0], at[1]));
+    },
+    panBy: (dx, dy) => set(panned(camera, dx, dy)),
+    showAll: () => set(fitted(camera, points())),
+  };
+  return control;
+}

@@ -1,0 +1,54 @@
+import { fieldsOf } from '../../engine/dose/fieldAt';
+import type { FieldAt } from '../../engine/dose/fieldAt';
+import type { FittedSurvey } from '../../engine/mapping/fitSurvey';
+import type { Home, Point, Ref } from '../../home/home';
+import type { Probe, View } from '../editor';
+import { thingsShown } from '../things';
+import type { EstimateTask } from './estimateTask';
+import { liveDoses } from './liveDoses';
+import { probeField, probePicture } from './probe';
+
+export interface Estimates {
+  /** From the drawn picture: what the eye sees under the pointer. */
+  probe(home: Home, view: View, at: Point): Probe;
+  /** From the model, at any height and place. */
+  at(home: Home, view: View, at: Point, height?: number): Probe;
+  /** The doses of pieces where they stand in this very frame. */
+  live(home: Home, refs: readonly Ref[]): void;
+}
+
+/** Estimates that are worked out here and now, from the last survey that was fitted. */
+export function createEstimates(task: EstimateTask): Estimates {
+  let made: { fitted: FittedSurvey; fieldAt: FieldAt } | null = null;
+
+  const fieldAt = (): FieldAt | null => {
+    const fitted = task.results.assessment?.fitted;
+    if (!fitted) return null;
+    if (made?.fitted !== fitted) made = { fitted, fieldAt: fieldsOf(fitted) };
+    return made.fieldAt;
+  };
+
+  const estimates: Estimates = {
+    probe(home, view, at) {
+      const { assessment, request } = task.results;
+      const readings: Point[] = [];
+      for (const { ref } of thingsShown(home, view, ['reading'])) {
+        const reading = home.readings[ref.id]!;
+        if (reading.excluded === '') readings.push(reading.at);
+      }
+      const picture = assessment?.pictures.find(({ level }) => level === view.level);
+      return probePicture(picture, request, readings, at);
+    },
+    at(home, view, at, height) {
+      const field = fieldAt();
+      if (!field) return estimates.probe(home, view, at);
+      const drawn = task.results.request?.levels.find(({ id }) => id === view.level)?.height;
+      return probeField(field, view.level, height ?? drawn ?? home.settings.mapHeight, at);
+    },
+    live(home, refs) {
+      const field = fieldAt();
+      if (field) task.showLive(liveDoses(field, home, refs));
+    },
+  };
+  return estimates;
+}
