@@ -9,7 +9,7 @@ const INVENTED =
   'Invented, to show what a survey looks like: nobody lives here. The readings are drawn from a known field with 3 % noise, seed 8128.';
 
 /** A current that does not come back the way it goes, in the wall between bedroom and living room and up to the floor above. */
-const SOURCES: Sources = {
+export const FLAT_SOURCES: Sources = {
   conductors: [
     { from: [4.6, -0.3, 0.3], to: [4.6, 4.4, 0.3], amperes: 1.7, degrees: 0, endless: false },
     { from: [4.6, 4.4, 0.3], to: [4.6, 4.4, 5.5], amperes: 1.7, degrees: 0, endless: false },
@@ -90,7 +90,7 @@ function survey(home: Home, level: Id): void {
     band: [40, 800],
   });
   Object.assign(home.rounds.a, { date: '2026-05-18', note: `At a viewing, heating off. ${INVENTED}` });
-  const surveyor = { home, level, meter: home.meters[meter], sources: SOURCES, seed: 8128 };
+  const surveyor = { home, level, meter: home.meters[meter], sources: FLAT_SOURCES, seed: 8128 };
   readRound(
     surveyor,
     home.rounds.a,

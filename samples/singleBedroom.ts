@@ -9,7 +9,7 @@ const INVENTED =
   'Invented, to show what a survey looks like: nobody lives here. The readings are drawn from a known field with 3 % noise, seed 1729.';
 
 /** A riser behind the bed head, with a storage heater's coil beside it in the next room. */
-const SOURCES: Sources = {
+export const BEDROOM_SOURCES: Sources = {
   conductors: [
     { from: [-0.25, 2.9, -3], to: [-0.25, 2.9, 5.4], amperes: 1.5, degrees: 0, endless: false },
     { from: [3.4, -9, 6], to: [-40, -9, 6], amperes: 1.2, degrees: 90, endless: false },
@@ -54,7 +54,7 @@ export function singleBedroom(): Home {
     band: [40, 400],
   });
   Object.assign(home.rounds.a, { date: '2026-01-11', note: `Ten minutes before bedtime. ${INVENTED}` });
-  const surveyor = { home, level, meter: home.meters[meter], sources: SOURCES, seed: 1729 };
+  const surveyor = { home, level, meter: home.meters[meter], sources: BEDROOM_SOURCES, seed: 1729 };
   readRound(
     surveyor,
     home.rounds.a,

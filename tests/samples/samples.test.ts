@@ -1,13 +1,22 @@
 import { describe, expect, it } from 'vitest';
 import { readFileSync } from 'node:fs';
+import { arrange } from '../../src/engine/arranging/arrange';
+import { arrangeQuestion } from '../../src/home/questions/arrangeQuestion';
+import { assessHome } from '../../src/engine/assessHome';
+import { assessQuestion } from '../../src/home/questions/assessQuestion';
+import { brokenRules } from '../../src/engine/arranging/brokenRules';
+import { cellCentres } from '../../src/engine/grid/grid';
 import { contains, selfCrossing } from '../../src/engine/geometry/polygon';
 import { distance } from '../../src/engine/geometry/point';
+import { fieldOfSources } from '../../src/engine/magnetics/fieldOfSources';
+import { HALF_90 } from '../../src/engine/mapping/fitSurvey';
 import { parseHome } from '../../src/home/file/parse';
-import { sampleFiles } from '../../samples/make';
+import { samples } from '../../samples/make';
 import { serialiseHome } from '../../src/home/file/serialise';
+import { toPlan, type Pose } from '../../src/engine/geometry/pose';
 import type { Home } from '../../src/home/home';
 
-const files = sampleFiles();
+const files = samples();
 const saved = (name: string) => readFileSync(new URL(`../../samples/${name}`, import.meta.url), 'utf8');
 
 function parsed(text: string): Home {
@@ -60,6 +69,53 @@ describe.each(files)('$name', ({ name, text }) => {
         distance(outline[wall], outline[(wall + 1) % outline.length]),
       );
     }
+  });
+});
+
+describe.each(files)('the map and the plan of $name', ({ text, sources }) => {
+  const home = parsed(text);
+  const reply = assessHome(assessQuestion(home, { round: 'a' }));
+  if (!reply.ok) throw new Error(reply.problem.kind);
+  const { fitted, pictures } = reply.assessment;
+
+  it('is near the field that its readings were drawn from', () => {
+    const [{ grid, mean, variance, doubt }] = pictures;
+    const { xs, ys } = cellCentres(grid);
+    const rooms = Object.values(home.rooms).filter(({ use }) => use !== 'grounds');
+    let cells = 0;
+    let square = 0;
+    let inside = 0;
+    xs.forEach((x, i) => {
+      if (doubt[i] > 1 || !rooms.some(({ outline }) => contains(outline, [x, ys[i]]))) return;
+      const off = mean[i] - Math.log(fieldOfSources(sources, [x, ys[i], home.settings.mapHeight]));
+      cells++;
+      square += (off / Math.LN10) ** 2;
+      if (Math.abs(off) <= HALF_90 * Math.sqrt(variance![i])) inside++;
+    });
+    expect(cells).toBeGreaterThan(200);
+    // Log10, as for the homes of tests/bench; 0.2 is a factor of 1.6.
+    expect(Math.sqrt(square / cells)).toBeLessThan(0.2);
+    expect(inside / cells).toBeGreaterThan(0.85);
+  });
+
+  it('begins with furniture that keeps the rules of a livable room', () => {
+    const request = arrangeQuestion(home, fitted, { cautious: false });
+    for (const piece of request.pieces)
+      expect([piece.id, ...brokenRules(request, piece)]).toEqual([piece.id]);
+  });
+
+  it('finds the most used bed a place that is lower in the true field too', () => {
+    const request = arrangeQuestion(home, fitted, { cautious: false });
+    const proposal = arrange(request);
+    const moved = proposal.pieces.find(({ id }) => id === 'p1')!;
+    const bed = request.pieces.find(({ id }) => id === 'p1')!;
+    expect(proposal.proven).toBe(true);
+    expect(moved.decision).toBe('move');
+    const truth = ({ at, angle }: Pose) => {
+      const places = [-0.6, -0.2, 0.2, 0.6].map((along) => toPlan({ at, angle }, [0, along]));
+      return places.reduce((sum, [x, y]) => sum + fieldOfSources(sources, [x, y, bed.height]), 0);
+    };
+    expect(truth(moved) / truth(bed)).toBeLessThan(0.6);
   });
 });
 
