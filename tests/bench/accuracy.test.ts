@@ -16,7 +16,7 @@ describe('maps of known homes', () => {
     expect(readings).toHaveLength(36);
     const off = readings.map(({ at, height, value }) => value / truth(at[0], at[1], height) - 1);
     // 36 draws with sd 3 %: none beyond four of them, and the resolution of 0.001 µT.
-    off.forEach((share, i) => expect(Math.abs(share)).toBeLessThan(0.12 + 0.0005 / readings[i]!.value));
+    off.forEach((share, i) => expect(Math.abs(share)).toBeLessThan(0.12 + 0.0005 / readings[i].value));
   });
 
   it('are near the truth and honest about how near: 40 homes, 36 readings', () => {

@@ -27,8 +27,8 @@ const HEIGHT = 1;
 export function measureAccuracy({
   homes = 40,
   readings = 36,
-  method = 'auto' as MethodChoice,
-} = {}): Accuracy {
+  method = 'auto',
+}: { homes?: number; readings?: number; method?: MethodChoice } = {}): Accuracy {
   const methods: Record<string, number> = {};
   const each = Array.from({ length: homes }, (_, i) => {
     const { taken, ...measured } = measureHome(knownHome(i + 1, readings), method);
@@ -40,7 +40,7 @@ export function measureAccuracy({
     const place = share * (errors.length - 1);
     const below = Math.floor(place);
     const above = Math.min(below + 1, errors.length - 1);
-    return errors[below]! + (place - below) * (errors[above]! - errors[below]!);
+    return errors[below] + (place - below) * (errors[above] - errors[below]);
   };
   return {
     homes,
@@ -65,8 +65,8 @@ function measureHome(home: KnownHome, method: MethodChoice) {
   let inside = 0;
   let width = 0;
   xs.forEach((x, i) => {
-    const off = ln[i]! - Math.log(home.truth(x, ys[i]!, HEIGHT));
-    const half = HALF_90 * Math.sqrt(variance![i]!);
+    const off = ln[i] - Math.log(home.truth(x, ys[i], HEIGHT));
+    const half = HALF_90 * Math.sqrt(variance![i]);
     square += (off / Math.LN10) ** 2;
     if (Math.abs(off) <= half) inside++;
     width += (2 * half) / Math.LN10;

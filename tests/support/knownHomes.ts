@@ -94,7 +94,7 @@ function split([x0, y0, x1, y1]: [number, number, number, number], chance: Rando
           [x0, y0, x1, y0 + share * d],
           [x0, y0 + share * d, x1, y1],
         ];
-  return [...split(one!, chance, depth - 1), ...split(other!, chance, depth - 1)];
+  return [...split(one, chance, depth - 1), ...split(other, chance, depth - 1)];
 }
 
 /** Three phases 80 m long, overhead or buried, with a load and a net current that returns elsewhere. */
@@ -134,10 +134,10 @@ function line(width: number, depth: number, chance: Random): Conductor[] {
 /** Currents in wiring and pipes along walls, near the floor or the ceiling. */
 function netCurrents(rooms: readonly Ring[], chance: Random): Conductor[] {
   return Array.from({ length: 1 + chance.below(3) }, () => {
-    const room = rooms[chance.below(rooms.length)]!;
+    const room = rooms[chance.below(rooms.length)];
     const wall = chance.below(4);
     const height = chance.next() < 0.5 ? chance.between(-0.3, 0.2) : chance.between(2.3, 2.7);
-    const [a, b] = [room[wall]!, room[(wall + 1) % 4]!];
+    const [a, b] = [room[wall], room[(wall + 1) % 4]];
     return {
       from: [a[0], a[1], height],
       to: [b[0], b[1], height],
@@ -176,7 +176,7 @@ function motor(rooms: readonly Ring[], chance: Random): Conductor[] {
 
 /** A place 0.1 to 0.5 m inside a wall. */
 function beside(rooms: readonly Ring[], chance: Random): Point {
-  const room = rooms[chance.below(rooms.length)]!;
+  const room = rooms[chance.below(rooms.length)];
   for (;;) {
     const p = within(room, chance);
     const depth = insideDistance(room, p);
@@ -185,8 +185,8 @@ function beside(rooms: readonly Ring[], chance: Random): Point {
 }
 
 const within = (box: Ring, chance: Random): Point => [
-  chance.between(box[0]![0], box[2]![0]),
-  chance.between(box[0]![1], box[2]![1]),
+  chance.between(box[0][0], box[2][0]),
+  chance.between(box[0][1], box[2][1]),
 ];
 
 /** Each place the farthest from those before it among ten drawn (best candidate; Mitchell 1991), 0.2 m off the walls. */

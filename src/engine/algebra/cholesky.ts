@@ -26,15 +26,15 @@ function factor(A: Float64Array, n: number, jitter: number): Float64Array | null
   const L = new Float64Array(n * n);
   for (let i = 0; i < n; i++) {
     for (let j = 0; j <= i; j++) {
-      let sum = A[i * n + j]!;
-      for (let k = 0; k < j; k++) sum -= L[i * n + k]! * L[j * n + k]!;
+      let sum = A[i * n + j];
+      for (let k = 0; k < j; k++) sum -= L[i * n + k] * L[j * n + k];
       if (j < i) {
-        L[i * n + j] = sum / L[j * n + j]!;
+        L[i * n + j] = sum / L[j * n + j];
         continue;
       }
       const pivot = sum + jitter;
       // What is left of a diagonal after rounding is noise below this, and a factor built on it too.
-      if (!(pivot > 1e-14 * A[i * n + i]!)) return null;
+      if (!(pivot > 1e-14 * A[i * n + i])) return null;
       L[i * n + i] = Math.sqrt(pivot);
     }
   }
@@ -45,9 +45,9 @@ function factor(A: Float64Array, n: number, jitter: number): Float64Array | null
 export function solveLower({ n, lower }: Cholesky, b: ArrayLike<number>): Float64Array {
   const y = new Float64Array(n);
   for (let i = 0; i < n; i++) {
-    let sum = b[i]!;
-    for (let k = 0; k < i; k++) sum -= lower[i * n + k]! * y[k]!;
-    y[i] = sum / lower[i * n + i]!;
+    let sum = b[i];
+    for (let k = 0; k < i; k++) sum -= lower[i * n + k] * y[k];
+    y[i] = sum / lower[i * n + i];
   }
   return y;
 }
@@ -57,9 +57,9 @@ export function solve(cholesky: Cholesky, b: ArrayLike<number>): Float64Array {
   const { n, lower } = cholesky;
   const x = solveLower(cholesky, b);
   for (let i = n - 1; i >= 0; i--) {
-    let sum = x[i]!;
-    for (let k = i + 1; k < n; k++) sum -= lower[k * n + i]! * x[k]!;
-    x[i] = sum / lower[i * n + i]!;
+    let sum = x[i];
+    for (let k = i + 1; k < n; k++) sum -= lower[k * n + i] * x[k];
+    x[i] = sum / lower[i * n + i];
   }
   return x;
 }
@@ -68,18 +68,18 @@ export function solve(cholesky: Cholesky, b: ArrayLike<number>): Float64Array {
 export function invert({ n, lower }: Cholesky): Float64Array {
   const inverseLower = new Float64Array(n * n);
   for (let j = 0; j < n; j++) {
-    inverseLower[j * n + j] = 1 / lower[j * n + j]!;
+    inverseLower[j * n + j] = 1 / lower[j * n + j];
     for (let i = j + 1; i < n; i++) {
       let sum = 0;
-      for (let k = j; k < i; k++) sum -= lower[i * n + k]! * inverseLower[k * n + j]!;
-      inverseLower[i * n + j] = sum / lower[i * n + i]!;
+      for (let k = j; k < i; k++) sum -= lower[i * n + k] * inverseLower[k * n + j];
+      inverseLower[i * n + j] = sum / lower[i * n + i];
     }
   }
   const inverse = new Float64Array(n * n);
   for (let i = 0; i < n; i++) {
     for (let j = 0; j <= i; j++) {
       let sum = 0;
-      for (let k = i; k < n; k++) sum += inverseLower[k * n + i]! * inverseLower[k * n + j]!;
+      for (let k = i; k < n; k++) sum += inverseLower[k * n + i] * inverseLower[k * n + j];
       inverse[i * n + j] = sum;
       inverse[j * n + i] = sum;
     }

@@ -59,40 +59,40 @@ export function minimise(
   const order = () => simplex.sort((a, b) => a.value - b.value);
   order();
   for (let round = 0; round < limit; round++) {
-    const best = simplex[0]!;
-    const worst = simplex[n]!;
+    const best = simplex[0];
+    const worst = simplex[n];
     if (
       Math.abs(worst.value - best.value) <= tolerance * (Math.abs(worst.value) + Math.abs(best.value)) &&
       width(simplex) < 1e-7
     )
       break;
     const middle = start.map(
-      (_, j) => simplex.slice(0, n).reduce((sum, corner) => sum + corner.at[j]!, 0) / n,
+      (_, j) => simplex.slice(0, n).reduce((sum, corner) => sum + corner.at[j], 0) / n,
     );
-    const towards = (factor: number) => look(middle.map((m, j) => m + factor * (worst.at[j]! - m)));
+    const towards = (factor: number) => look(middle.map((m, j) => m + factor * (worst.at[j] - m)));
     const reflected = towards(-1);
     if (reflected.value < best.value) {
       const further = towards(-2);
       simplex[n] = further.value < reflected.value ? further : reflected;
-    } else if (reflected.value < simplex[n - 1]!.value) {
+    } else if (reflected.value < simplex[n - 1].value) {
       simplex[n] = reflected;
     } else {
       const inner = reflected.value < worst.value ? towards(-0.5) : towards(0.5);
       if (inner.value < Math.min(reflected.value, worst.value)) simplex[n] = inner;
       else
         for (let i = 1; i <= n; i++)
-          simplex[i] = look(simplex[i]!.at.map((x, j) => best.at[j]! + (x - best.at[j]!) / 2));
+          simplex[i] = look(simplex[i].at.map((x, j) => best.at[j] + (x - best.at[j]) / 2));
     }
     order();
   }
-  return simplex[0]!;
+  return simplex[0];
 }
 
 function width(simplex: Minimum<number[]>[]): number {
-  const best = simplex[0]!.at;
+  const best = simplex[0].at;
   return Math.max(
     ...simplex.map(({ at }) =>
-      Math.max(...at.map((x, j) => Math.abs(x - best[j]!) / (1 + Math.abs(best[j]!)))),
+      Math.max(...at.map((x, j) => Math.abs(x - best[j]) / (1 + Math.abs(best[j])))),
     ),
   );
 }

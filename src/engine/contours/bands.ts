@@ -35,7 +35,7 @@ export function contoursOf(grid: Grid, values: Float64Array, thresholds: readonl
 export function fieldContoursOf(grid: Grid, lnField: Float64Array, thresholds: readonly number[]): Contour[] {
   const ascending = [...thresholds].sort((a, b) => a - b);
   return contoursOf(grid, lnField, ascending.map(Math.log)).map(({ polygons }, i) => ({
-    value: ascending[i]!,
+    value: ascending[i],
     polygons,
   }));
 }
@@ -49,9 +49,9 @@ function repeatEdges({ nx, ny }: Grid, values: Float64Array): Float64Array {
   for (let j = 0; j < ny + 2; j++) {
     const row = Math.min(ny - 1, Math.max(0, j - 1)) * nx;
     const to = j * (nx + 2);
-    padded[to] = values[row]!;
+    padded[to] = values[row];
     padded.set(values.subarray(row, row + nx), to + 1);
-    padded[to + nx + 1] = values[row + nx - 1]!;
+    padded[to + nx + 1] = values[row + nx - 1];
   }
   return padded;
 }
@@ -82,8 +82,8 @@ function toPlan({ x0, y0, step, nx, ny }: Grid, polygons: readonly Point[][][]):
     const points: Point[] = [];
     // The library repeats the first corner at the end.
     for (let i = 1; i < ring.length; i++) {
-      const x = x0 + Math.min(nx, Math.max(0, ring[i]![0] - 1)) * step;
-      const y = y0 + Math.min(ny, Math.max(0, ring[i]![1] - 1)) * step;
+      const x = x0 + Math.min(nx, Math.max(0, ring[i][0] - 1)) * step;
+      const y = y0 + Math.min(ny, Math.max(0, ring[i][1] - 1)) * step;
       const last = points[points.length - 1];
       if (!last || last[0] !== x || last[1] !== y) points.push([x, y]);
     }
@@ -91,6 +91,6 @@ function toPlan({ x0, y0, step, nx, ny }: Grid, polygons: readonly Point[][][]):
   };
   return polygons
     .map((polygon) => polygon.map(placed))
-    .filter(([outer]) => outer!.length >= 3)
-    .map(([outer, ...holes]) => [outer!, ...holes.filter((hole) => hole.length >= 3)]);
+    .filter(([outer]) => outer.length >= 3)
+    .map(([outer, ...holes]) => [outer, ...holes.filter((hole) => hole.length >= 3)]);
 }

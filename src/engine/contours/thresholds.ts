@@ -7,6 +7,6 @@ export const HALF_STEPS: readonly number[] = [0.025, 0.04, 0.07, 0.15, 0.25, 0.4
 /** The band that holds a value, µT: −1 below the first edge, else the index of the highest edge not above it. */
 export function bandOf(value: number): number {
   let band = -1;
-  while (band + 1 < BAND_EDGES.length && value >= BAND_EDGES[band + 1]!) band++;
+  while (band + 1 < BAND_EDGES.length && value >= BAND_EDGES[band + 1]) band++;
   return band;
 }

@@ -67,7 +67,7 @@ function asGiven(rings: readonly Ring[]): Paths64 {
 
 /** Every ring counter-clockwise, so that overlapping rooms of either winding add up rather than cancel. */
 function wound(rings: readonly Ring[]): Paths64 {
-  return asGiven(rings).map((path, i) => (signedArea(rings[i]!) < 0 ? path.reverse() : path));
+  return asGiven(rings).map((path, i) => (signedArea(rings[i]) < 0 ? path.reverse() : path));
 }
 
 function toRings(paths: Paths64): Ring[] {

@@ -39,7 +39,7 @@ const QUARTERS: readonly Point[] = [
 // Math.cos(Math.PI / 2) is 6e-17: furniture along a wall must not lean by that much, or flush sides cross the wall.
 function direction(degrees: number): Point {
   const quarter = degrees / 90;
-  if (Number.isInteger(quarter)) return QUARTERS[((quarter % 4) + 4) % 4]!;
+  if (Number.isInteger(quarter)) return QUARTERS[((quarter % 4) + 4) % 4];
   const angle = (degrees * Math.PI) / 180;
   return [Math.cos(angle), Math.sin(angle)];
 }

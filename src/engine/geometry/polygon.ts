@@ -14,8 +14,8 @@ export function signedArea(ring: Ring): number {
   const [ox, oy] = ring[0] ?? [0, 0];
   let twice = 0;
   for (let i = 1; i + 1 < ring.length; i++) {
-    const [ax, ay] = ring[i]!;
-    const [bx, by] = ring[i + 1]!;
+    const [ax, ay] = ring[i];
+    const [bx, by] = ring[i + 1];
     twice += (ax - ox) * (by - oy) - (bx - ox) * (ay - oy);
   }
   return twice / 2;
@@ -26,13 +26,13 @@ export const area = (ring: Ring): number => Math.abs(signedArea(ring));
 
 /** Centre of mass; of a ring without area, the mean of its corners. */
 export function centroid(ring: Ring): Point {
-  const [ox, oy] = ring[0]!;
+  const [ox, oy] = ring[0];
   let twice = 0;
   let x = 0;
   let y = 0;
   for (let i = 1; i + 1 < ring.length; i++) {
-    const [ax, ay] = [ring[i]![0] - ox, ring[i]![1] - oy];
-    const [bx, by] = [ring[i + 1]![0] - ox, ring[i + 1]![1] - oy];
+    const [ax, ay] = [ring[i][0] - ox, ring[i][1] - oy];
+    const [bx, by] = [ring[i + 1][0] - ox, ring[i + 1][1] - oy];
     const part = ax * by - bx * ay;
     twice += part;
     x += part * (ax + bx);
@@ -63,8 +63,8 @@ export function containsEvenOdd(rings: readonly Ring[], p: Point): boolean {
   let inside = false;
   for (const ring of rings) {
     for (let i = 0, j = ring.length - 1; i < ring.length; j = i++) {
-      const [ax, ay] = ring[i]!;
-      const [bx, by] = ring[j]!;
+      const [ax, ay] = ring[i];
+      const [bx, by] = ring[j];
       if (ay > p[1] !== by > p[1] && p[0] < ax + ((p[1] - ay) * (bx - ax)) / (by - ay)) inside = !inside;
     }
   }
@@ -75,7 +75,7 @@ export function containsEvenOdd(rings: readonly Ring[], p: Point): boolean {
 export function insideDistance(ring: Ring, p: Point): number {
   let least = Infinity;
   for (let i = 0, j = ring.length - 1; i < ring.length; j = i++) {
-    least = Math.min(least, closestOnSegment(p, ring[j]!, ring[i]!).distance);
+    least = Math.min(least, closestOnSegment(p, ring[j], ring[i]).distance);
   }
   return contains(ring, p) ? least : -least;
 }
@@ -86,7 +86,7 @@ export function insideDistance(ring: Ring, p: Point): number {
  */
 export function selfCrossing(ring: Ring): { first: number; second: number; at: Point } | null {
   const n = ring.length;
-  const corner = (i: number): Point => ring[i % n]!;
+  const corner = (i: number): Point => ring[i % n];
   for (let i = 0; i < n; i++) {
     for (let j = i + 1; j < n; j++) {
       const at =

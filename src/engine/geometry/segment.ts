@@ -44,9 +44,9 @@ function overlap(a: Point, b: Point, c: Point, d: Point): Point | null {
 
 /** Distance from p to an open path of one corner or more; Infinity for none. */
 export function distanceToPath(p: Point, path: readonly Point[]): number {
-  if (path.length === 1) return distance(p, path[0]!);
+  if (path.length === 1) return distance(p, path[0]);
   let least = Infinity;
   for (let i = 1; i < path.length; i++)
-    least = Math.min(least, closestOnSegment(p, path[i - 1]!, path[i]!).distance);
+    least = Math.min(least, closestOnSegment(p, path[i - 1], path[i]).distance);
   return least;
 }

@@ -53,7 +53,7 @@ export function bilinear({ x0, y0, step, nx, ny }: Grid, values: ArrayLike<numbe
   const right = Math.min(i + 1, nx - 1);
   const above = Math.min(j + 1, ny - 1);
   const [s, t] = [u - i, v - j];
-  const low = values[j * nx + i]! * (1 - s) + values[j * nx + right]! * s;
-  const high = values[above * nx + i]! * (1 - s) + values[above * nx + right]! * s;
+  const low = values[j * nx + i] * (1 - s) + values[j * nx + right] * s;
+  const high = values[above * nx + i] * (1 - s) + values[above * nx + right] * s;
   return low * (1 - t) + high * t;
 }

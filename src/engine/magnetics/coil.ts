@@ -27,7 +27,7 @@ export function squareCoil(coil: {
   const corners = [corner(-half, -half), corner(half, -half), corner(half, half), corner(-half, half)];
   return corners.map((from, i) => ({
     from,
-    to: corners[(i + 1) % 4]!,
+    to: corners[(i + 1) % 4],
     amperes: coil.ampereTurns,
     degrees: coil.degrees,
     endless: false,

@@ -20,8 +20,8 @@ export function fitFalloff(distances: readonly number[], values: readonly number
   const [mx, my] = [mean(x), mean(y)];
   const sxx = x.reduce((sum, v) => sum + (v - mx) ** 2, 0);
   if (n < 2 || sxx < 1e-12) return null;
-  const slope = x.reduce((sum, v, i) => sum + (v - mx) * (y[i]! - my), 0) / sxx;
-  const left = y.reduce((sum, v, i) => sum + (v - my - slope * (x[i]! - mx)) ** 2, 0);
+  const slope = x.reduce((sum, v, i) => sum + (v - mx) * (y[i] - my), 0) / sxx;
+  const left = y.reduce((sum, v, i) => sum + (v - my - slope * (x[i] - mx)) ** 2, 0);
   return {
     exponent: 0 - slope,
     standardError: n > 2 ? Math.sqrt(left / (n - 2) / sxx) : 0,

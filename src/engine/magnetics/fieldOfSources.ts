@@ -18,9 +18,9 @@ export function fieldOfSources({ conductors, dipoles, ambient }: Sources, at: Pl
   const wires = conductorField(conductors, at);
   const small = dipoleField(dipoles, at);
   const sum = (a: readonly number[], b: readonly number[]): [number, number, number] => [
-    a[0]! + b[0]!,
-    a[1]! + b[1]!,
-    a[2]! + b[2]!,
+    a[0] + b[0],
+    a[1] + b[1],
+    a[2] + b[2],
   ];
   return Math.hypot(ambient, resultant({ re: sum(wires.re, small.re), im: sum(wires.im, small.im) }));
 }

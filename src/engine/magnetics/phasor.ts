@@ -27,8 +27,8 @@ export const noField = (): Phasor => ({ re: [0, 0, 0], im: [0, 0, 0] });
 /** Add vector × factor × phase to a field in place. */
 export function accumulate(field: Phasor, vector: Place, factor: number, { re, im }: Phase): void {
   for (let axis = 0; axis < 3; axis++) {
-    field.re[axis]! += vector[axis]! * factor * re;
-    field.im[axis]! += vector[axis]! * factor * im;
+    field.re[axis] += vector[axis] * factor * re;
+    field.im[axis] += vector[axis] * factor * im;
   }
 }
 

@@ -8,14 +8,14 @@ function definite(n: number, seed: number, ridge: number): Float64Array {
   const G = Float64Array.from({ length: n * n }, normal);
   const A = new Float64Array(n * n);
   for (let i = 0; i < n; i++)
-    for (let j = 0; j < n; j++) for (let k = 0; k < n; k++) A[i * n + j]! += G[i * n + k]! * G[j * n + k]!;
-  for (let i = 0; i < n; i++) A[i * n + i]! += ridge;
+    for (let j = 0; j < n; j++) for (let k = 0; k < n; k++) A[i * n + j] += G[i * n + k] * G[j * n + k];
+  for (let i = 0; i < n; i++) A[i * n + i] += ridge;
   return A;
 }
 
 const times = (A: Float64Array, n: number, x: ArrayLike<number>) =>
   Array.from({ length: n }, (_, i) =>
-    Array.from({ length: n }, (_, j) => A[i * n + j]! * x[j]!).reduce((s, v) => s + v, 0),
+    Array.from({ length: n }, (_, j) => A[i * n + j] * x[j]).reduce((s, v) => s + v, 0),
   );
 
 describe('Cholesky', () => {
@@ -30,11 +30,11 @@ describe('Cholesky', () => {
     const factored = choleskyWithJitter(A, n, 1)!;
     expect(factored.jitter).toBe(0);
     const x = solve(factored, b);
-    times(A, n, x).forEach((value, i) => expect(value).toBeCloseTo(b[i]!, 8));
+    times(A, n, x).forEach((value, i) => expect(value).toBeCloseTo(b[i], 8));
     const y = solveLower(factored, b);
-    times(factored.lower, n, y).forEach((value, i) => expect(value).toBeCloseTo(b[i]!, 10));
+    times(factored.lower, n, y).forEach((value, i) => expect(value).toBeCloseTo(b[i], 10));
     const inverse = invert(factored);
-    times(inverse, n, b).forEach((value, i) => expect(value).toBeCloseTo(x[i]!, 8));
+    times(inverse, n, b).forEach((value, i) => expect(value).toBeCloseTo(x[i], 8));
     for (let i = 0; i < n; i++)
       for (let j = 0; j < i; j++) expect(inverse[i * n + j]).toBe(inverse[j * n + i]);
   });

@@ -9,13 +9,13 @@ import { bilinear, cellCentres, gridOver, type Grid } from '../../../src/engine/
 const areaOf = ({ polygons }: Contour) =>
   polygons.reduce(
     (sum, [outer, ...holes]) =>
-      sum + Math.abs(signedArea(outer!)) - holes.reduce((s, hole) => s + Math.abs(signedArea(hole)), 0),
+      sum + Math.abs(signedArea(outer)) - holes.reduce((s, hole) => s + Math.abs(signedArea(hole)), 0),
     0,
   );
 
 const sample = (grid: Grid, field: (p: Point) => number) => {
   const { xs, ys } = cellCentres(grid);
-  return xs.map((x, i) => field([x, ys[i]!]));
+  return xs.map((x, i) => field([x, ys[i]]));
 };
 
 /** µT round a long wire of 10 A: 0.2·I/r. */
@@ -32,17 +32,17 @@ describe('contours of a long wire', () => {
   const [far, near] = contoursOf(nodes, sample(nodes, wireAt([0.037, -0.021])), [0.4, 1]);
 
   it('enclose 78.545 m² at 0.4 µT and 12.570 m² at 1 µT', () => {
-    expect(areaOf(far!)).toBeCloseTo(78.545, 3);
-    expect(areaOf(near!)).toBeCloseTo(12.57, 3);
-    expect(far!.polygons).toHaveLength(1);
-    expect(far!.polygons[0]).toHaveLength(1);
+    expect(areaOf(far)).toBeCloseTo(78.545, 3);
+    expect(areaOf(near)).toBeCloseTo(12.57, 3);
+    expect(far.polygons).toHaveLength(1);
+    expect(far.polygons[0]).toHaveLength(1);
   });
 
   it('keep to their circle within a hundredth of a cell where the logarithm is interpolated', () => {
     const [contour] = fieldContoursOf(nodes, sample(nodes, wireAt([0.037, -0.021])).map(Math.log), [0.4]);
-    const radii = contour!.polygons[0]![0]!.map(([x, y]) => Math.hypot(x - 0.037, y + 0.021));
+    const radii = contour.polygons[0][0].map(([x, y]) => Math.hypot(x - 0.037, y + 0.021));
     expect(Math.max(...radii.map((r) => Math.abs(r - 5)))).toBeLessThan(0.0025);
-    expect(contour!.value).toBe(0.4);
+    expect(contour.value).toBe(0.4);
   });
 
   it('turn and shift with the wire', () => {
@@ -53,7 +53,7 @@ describe('contours of a long wire', () => {
         (degrees, off) => {
           const wire = add([0.037, -0.021], rotate([off, 0], degrees));
           const [contour] = contoursOf(nodes, sample(nodes, wireAt(wire)), [0.4]);
-          for (const [x, y] of contour!.polygons[0]![0]!)
+          for (const [x, y] of contour.polygons[0][0])
             expect(Math.abs(Math.hypot(x - wire[0], y - wire[1]) - 5)).toBeLessThan(0.01);
         },
       ),
@@ -66,8 +66,8 @@ describe('contours of a long wire', () => {
     const field = sample(nodes, wireAt([0.037, -0.021]));
     const [here] = contoursOf(nodes, field, [0.4]);
     const [there] = contoursOf(moved, field, [0.4]);
-    there!.polygons[0]![0]!.forEach(([x, y], i) => {
-      const [hx, hy] = here!.polygons[0]![0]![i]!;
+    there.polygons[0][0].forEach(([x, y], i) => {
+      const [hx, hy] = here.polygons[0][0][i];
       expect(x).toBeCloseTo(hx + 12.5, 9);
       expect(y).toBeCloseTo(hy - 7, 9);
     });
@@ -83,8 +83,8 @@ describe('contours of a plane', () => {
       sample(grid, ([x]) => x),
       [1.5],
     );
-    expect(areaOf(contour!)).toBeCloseTo(2.5 * 3, 9);
-    const xs = contour!.polygons[0]![0]!.map(([x]) => x);
+    expect(areaOf(contour)).toBeCloseTo(2.5 * 3, 9);
+    const xs = contour.polygons[0][0].map(([x]) => x);
     expect(Math.min(...xs)).toBeCloseTo(1.5, 9);
   });
 
@@ -99,9 +99,9 @@ describe('contours of a plane', () => {
       [4, 3],
       [0, 3],
     ])
-      expect(contour!.polygons[0]![0]).toContainEqual(corner);
+      expect(contour.polygons[0][0]).toContainEqual(corner);
     // The triangle at the origin is left out; next to its ends the field is level for half a cell.
-    expect(areaOf(contour!)).toBeCloseTo(12 - 0.5, 2);
+    expect(areaOf(contour)).toBeCloseTo(12 - 0.5, 2);
   });
 });
 
@@ -126,7 +126,7 @@ describe('contours of any field', () => {
       sample(grid, () => 0.1),
       [0.1],
     );
-    expect(areaOf(contour!)).toBeCloseTo(15, 9);
+    expect(areaOf(contour)).toBeCloseTo(15, 9);
   });
 
   it('come in ascending order, whatever the order asked', () => {
@@ -136,12 +136,12 @@ describe('contours of any field', () => {
   });
 
   it('manage a grid of one cell or one row', () => {
-    expect(areaOf(contoursOf({ x0: 0, y0: 0, step: 0.5, nx: 1, ny: 1 }, Float64Array.of(3), [2])[0]!)).toBe(
+    expect(areaOf(contoursOf({ x0: 0, y0: 0, step: 0.5, nx: 1, ny: 1 }, Float64Array.of(3), [2])[0])).toBe(
       0.25,
     );
     const row = { x0: 0, y0: 0, step: 1, nx: 4, ny: 1 };
     // 0, 1, 2, 3 at 0.5 … 3.5: the value 1.5 lies at x = 2.
-    expect(areaOf(contoursOf(row, Float64Array.of(0, 1, 2, 3), [1.5])[0]!)).toBeCloseTo(2, 12);
+    expect(areaOf(contoursOf(row, Float64Array.of(0, 1, 2, 3), [1.5])[0])).toBeCloseTo(2, 12);
   });
 
   it('leave a hole where the field dips', () => {
@@ -151,9 +151,9 @@ describe('contours of any field', () => {
       sample(big, ([x, y]) => Math.hypot(x, y)),
       [1],
     );
-    expect(contour!.polygons).toHaveLength(1);
-    expect(contour!.polygons[0]).toHaveLength(2);
-    expect(areaOf(contour!)).toBeCloseTo(36 - Math.PI, 1);
+    expect(contour.polygons).toHaveLength(1);
+    expect(contour.polygons[0]).toHaveLength(2);
+    expect(areaOf(contour)).toBeCloseTo(36 - Math.PI, 1);
   });
 
   it('nest: what is above a higher value is above a lower one; and agree with the field', () => {
@@ -170,7 +170,7 @@ describe('contours of any field', () => {
           const field = Float64Array.from(values);
           const contours = contoursOf(grid, field, [-3, -1.5, 0, 0.7]);
           const areas = contours.map(areaOf);
-          for (let i = 1; i < areas.length; i++) expect(areas[i]!).toBeLessThanOrEqual(areas[i - 1]! + 1e-9);
+          for (let i = 1; i < areas.length; i++) expect(areas[i]).toBeLessThanOrEqual(areas[i - 1] + 1e-9);
           for (const p of places) {
             const inside = contours.map(({ polygons }) => containsEvenOdd(polygons.flat(), p));
             for (let i = 1; i < inside.length; i++) expect(inside[i] && !inside[i - 1]).toBe(false);
@@ -178,7 +178,7 @@ describe('contours of any field', () => {
           // At a cell's own centre there is nothing to interpolate.
           const { xs, ys } = cellCentres(grid);
           for (let cell = 0; cell < field.length; cell += 7) {
-            const centre: Point = [xs[cell]!, ys[cell]!];
+            const centre: Point = [xs[cell], ys[cell]];
             const here = bilinear(grid, field, centre);
             for (const { value: edge, polygons } of contours) {
               if (Math.abs(here - edge) > 1e-6)

@@ -44,7 +44,7 @@ describe('the floor of a level', () => {
     ]) {
       const outline = floorOutline([shape]);
       expect(outline).toHaveLength(1);
-      expect(new Set(outline[0]!.map(String))).toEqual(new Set(shape.map(String)));
+      expect(new Set(outline[0].map(String))).toEqual(new Set(shape.map(String)));
     }
   });
 

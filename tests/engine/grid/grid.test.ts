@@ -52,7 +52,7 @@ describe('grids', () => {
   it('give a plane back exactly between centres, and the edge beyond', () => {
     const grid = gridOver({ x0: -1, y0: 2, x1: 3, y1: 5 }, 0.5);
     const { xs, ys } = cellCentres(grid);
-    const plane = xs.map((x, i) => 2 + 3 * x - ys[i]!);
+    const plane = xs.map((x, i) => 2 + 3 * x - ys[i]);
     expect(bilinear(grid, plane, [0.4, 3.1])).toBeCloseTo(2 + 1.2 - 3.1, 12);
     expect(bilinear(grid, plane, [9, 3.1])).toBeCloseTo(2 + 3 * 2.75 - 3.1, 12);
     expect(bilinear({ x0: 0, y0: 0, step: 1, nx: 1, ny: 1 }, [7], [3, 3])).toBe(7);

@@ -47,9 +47,7 @@ const L12: Tower = {
 function transposed({ phases, bundle }: Tower, clearance: number, left: number, right: number): Conductor[] {
   const circuit = (side: 1 | -1, amperes: number, order: number[]) =>
     phases.flatMap(([x, y], i) =>
-      [-bundle / 2, bundle / 2].map((apart) =>
-        along(side * x + apart, clearance + y, amperes / 2, order[i]!),
-      ),
+      [-bundle / 2, bundle / 2].map((apart) => along(side * x + apart, clearance + y, amperes / 2, order[i])),
     );
   return [...circuit(-1, left, [0, 120, 240]), ...circuit(1, right, [240, 120, 0])];
 }
