@@ -19,7 +19,7 @@ export interface KnownHome {
 }
 
 /** A standard deviation of 3 %: an expanded uncertainty of 6 %, k = 2. */
-export const SURVEY_METER: MeterSpec = {
+const SURVEY_METER: MeterSpec = {
   percent: 6,
   absolute: 0,
   coverage: 'k2',

@@ -1,6 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
-import { floorOutline, intersection, without } from '../../../src/engine/geometry/outline';
+import {
+  cut,
+  floorOutline,
+  grown,
+  intersection,
+  joined,
+  without,
+} from '../../../src/engine/geometry/outline';
 import { area, containsEvenOdd, insideDistance, signedArea } from '../../../src/engine/geometry/polygon';
 import type { Ring } from '../../../src/engine/geometry/point';
 import { point, ring } from './shapes';
@@ -95,5 +102,21 @@ describe('cutting and sharing', () => {
         expect(floor(intersection(a, b)) + floor(without(a, [b]))).toBeCloseTo(area(a), 2);
       }),
     );
+  });
+});
+
+describe('areas with holes', () => {
+  const court = floorOutline([box(0, 0, 9, 3), box(0, 6, 9, 9), box(0, 3, 3, 6), box(6, 3, 9, 6)]);
+
+  it('grow outward and into their holes, with sharp corners', () => {
+    expect(floor(grown(court, 0.5))).toBeCloseTo(10 * 10 - 2 * 2, 4);
+    expect(floor(grown(court, -0.5))).toBeCloseTo(8 * 8 - 4 * 4, 4);
+  });
+
+  it('join without closing gaps, and are cut out of one another', () => {
+    expect(joined([box(0, 0, 4, 3), box(4.1, 0, 8, 3)])).toHaveLength(2);
+    expect(joined([box(0, 0, 4, 3), box(4, 0, 8, 3)])).toHaveLength(1);
+    expect(floor(cut(court, [box(-1, -1, 10, 4.5)]))).toBeCloseTo(72 / 2, 4);
+    expect(cut(court, [box(-1, -1, 10, 10)])).toEqual([]);
   });
 });

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { rotate, add, type Point, type Ring } from '../../../src/engine/geometry/point';
 
 /** Coordinates of a plan, metres, in whole centimetres. */
-export const coordinate = fc.integer({ min: -3000, max: 3000 }).map((cm) => cm / 100);
+const coordinate = fc.integer({ min: -3000, max: 3000 }).map((cm) => cm / 100);
 
 export const point: fc.Arbitrary<Point> = fc.tuple(coordinate, coordinate);
 
