@@ -7,7 +7,7 @@ import { arrangeQuestion } from '../home/questions/arrangeQuestion';
 import { assessQuestion } from '../home/questions/assessQuestion';
 import { firstOf } from '../home/order';
 import type { Home } from '../home/home';
-import { problemSentence } from '../words/problems';
+import { problemText } from '../words/problems';
 import { answerOf } from './answer';
 import { checkAgainst } from './checkAgainst';
 import { HELP, parseOptions, type AskedPoint, type Options } from './options';
@@ -46,7 +46,7 @@ export function main(argv: readonly string[], terminal: Terminal): number {
   if (!file.ok)
     return refuse(
       BAD_FILE,
-      file.problems.map((problem) => `${options.file}: ${problemSentence(problem)}`),
+      file.problems.map((problem) => `${options.file}: ${problemText(problem)}`),
     );
   const points = pointsOf(terminal, options);
   if (!points.ok) return refuse(BAD_OPTIONS, points.problems);
@@ -72,10 +72,10 @@ function work(
     ...(options.guideline !== null && { guideline: options.guideline }),
   });
   const assessed = assessHome(request);
-  if (!assessed.ok) return refuse(BAD_FILE, [`${options.file}: ${problemSentence(assessed.problem)}`]);
+  if (!assessed.ok) return refuse(BAD_FILE, [`${options.file}: ${problemText(assessed.problem)}`]);
   const { assessment } = assessed;
   const proposal = options.arrange
-    ? arrange(arrangeQuestion(home, assessment.fitted, { round, cautious: options.cautious }))
+    ? arrange(arrangeQuestion(home, assessment.fitted, { cautious: options.cautious }))
     : null;
   const worked = { home, options, points, request, assessment, proposal };
   const answer = answerOf(worked);

@@ -101,6 +101,8 @@ export function ruleSentence({ kind }: BrokenRule, other: string | null): string
       return 'One room takes one bed for two.';
     case 'head-under-window':
       return 'Its head would lie under a window.';
+    case 'crowded':
+      return 'The other pieces leave no place for it.';
     case 'wardrobe-front':
       return `It would stand before the doors of ${it}.`;
   }

@@ -89,7 +89,9 @@ function coverageSentence(readings: number, coverage: number): string {
   const doubt = 2 * Math.sqrt((0.9 * 0.1) / readings);
   if (coverage < 0.9 - doubt) return 'The intervals here are too narrow: trust them less.';
   if (coverage < 0.87) return 'The intervals here are a little narrow.';
-  if (coverage > Math.min(0.9 + doubt, 0.985)) return 'The intervals here are wider than they need be.';
+  // All inside is no surprise until 0.9 to their number falls below a twentieth.
+  if (coverage > 0.9 + doubt || (coverage === 1 && 0.9 ** readings < 0.05))
+    return 'The intervals here are wider than they need be.';
   return 'The intervals here are about as wide as they should be.';
 }
 

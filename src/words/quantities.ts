@@ -1,16 +1,6 @@
 import type { FieldUnit, LengthUnit } from '../home/home';
+import type { QuantityProblem } from '../home/problem';
 import { fromUnit } from './numbers';
-
-/** Why what was typed is not a field or a length. */
-export type QuantityProblem =
-  | { kind: 'quantity-empty'; of: 'field' | 'length' }
-  | { kind: 'not-a-field'; text: string }
-  | { kind: 'not-a-length'; text: string }
-  | { kind: 'unknown-unit'; of: 'field' | 'length'; text: string; unit: string }
-  | { kind: 'unit-missing'; text: string }
-  | { kind: 'comma-ambiguous'; text: string; point: string; whole: string }
-  | { kind: 'quantity-negative'; of: 'field' | 'length'; text: string }
-  | { kind: 'length-zero'; text: string };
 
 export type ParsedField =
   | { ok: true; µT: number; unit: FieldUnit; limit: 'below' | 'above' | null }

@@ -1,14 +1,20 @@
 import type { Assessment } from '../engine/assess';
-import type { Proposal } from '../engine/arranging/arrange';
+import type { Alternative, Proposal } from '../engine/arranging/arrange';
+import type { FittedSurvey } from '../engine/mapping/fitSurvey';
 import type { RoomFigures } from '../engine/judging/rooms';
 import type { FieldUnit, Home, Meter, Reading } from '../home/home';
 import { changeText, spellName } from './arranging';
 import { pieceLetters } from './canvas';
 import { countText, fieldText, fixedText, percentText, readingText, withUnit } from './numbers';
-import { PIECE_WORDS } from './things';
+import { numberOf, PIECE_WORDS } from './things';
 
 /** Titles, heads of tables and short words of the report. */
 export const reportWords = {
+  shortCautions:
+    'A planning figure, not a health measure; precautionary values are not safety limits. Open no panel and touch no wiring. A licensed electrician looks into suspected faults; lines, cables and transformers are the network operator’s. The last page has them all.',
+  daily: 'The daily dose falls from',
+  dailyNote: 'Doses are the mean over the people of the home.',
+  to: 'to',
   kicker: 'The magnetic field of the mains in a home',
   target: 'target',
   found: 'What was found',
@@ -20,19 +26,32 @@ export const reportWords = {
   arrangement: 'Where the furniture stands best',
   asFound: 'As it stands',
   proposed: 'As proposed',
-  otherRooms: 'The same bed in other rooms',
+  stays: 'stays where it is',
+  inRooms: (piece: string) => `The least dose of ${piece} in each room`,
   evidence: 'Evidence: every reading predicted without itself',
   method: 'How it was worked out',
+  miss: 'typical miss without the reading',
+  used: 'used',
+  below: 'read below it',
+  above: 'read above it',
+  intervals:
+    'An interval of 90\u2009% speaks of the field at its place without the noise of the meter: the 5th and the 95th percentile.',
   meters: 'Meters',
   limits: 'What the method cannot tell',
   guideline: 'Published values used',
-  print: 'Print',
-  planNote: 'The darker the ink, the stronger the field.',
-  noMap: 'No map is drawn.',
   notJudged: 'not judged',
   madeWith: 'made with Stillroom on the surveyor’s own device',
-  leftOut: 'Left out',
-  notes: 'Notes',
+  reliability: 'How far to rely on it',
+  signs: {
+    reading: 'reading',
+    supplyOff: 'reading, supply off',
+    below: 'below the meter’s range',
+    leftOut: 'left out',
+    point: 'point source',
+    line: 'line source',
+    unsupported: 'unsupported',
+    piece: 'bed, cot, desk or seat',
+  },
 } as const;
 
 /** A piece of a sentence and how it is set. */
@@ -205,8 +224,64 @@ export function mapCaption(scale: number | null, height: string, unit: string): 
   return [...measured, `${height} above the floor`, unit].join(' · ');
 }
 
+/** What is particular about some readings: left out and why, peak-hold, and the surveyor's own words. */
+export function readingNotes(readings: readonly Reading[]): string[] {
+  return readings.flatMap(({ id, excluded, taken, note }) => {
+    const notes = [
+      excluded && `left out (${excluded})`,
+      taken === 'peak' && 'a peak, not the settled value',
+      note,
+    ].filter(Boolean);
+    return notes.length > 0 ? [`${numberOf(id)}: ${notes.join('; ')}.`] : [];
+  });
+}
+
+/** Under the plan of the first page: how to read it. */
+export function planNote(
+  level: string,
+  target: number,
+  unit: FieldUnit,
+  mapped: boolean,
+  moved: boolean,
+): string {
+  const map = mapped
+    ? ` The darker the ink, the stronger the field. Chain line: ${withUnit(target, unit)}.`
+    : '';
+  return `${level}.${map}${moved ? ' Dashed: where a piece stands now.' : ''}`;
+}
+
+export function provenSentence(proven: boolean): string {
+  return proven
+    ? 'No other choice among the places tried has a lower dose.'
+    : 'The search was cut short: a lower dose may be found among places not tried.';
+}
+
+/** Another answer, and what it costs. */
+export function alternativeSentence(
+  home: Home,
+  proposal: Proposal,
+  alternative: Alternative,
+  index: number,
+): string {
+  const unit = home.settings.fieldUnit;
+  const placed = alternative.pieces.find(({ id }) => id === proposal.about);
+  const room = placed ? home.rooms[placed.room]?.name || placed.room : '';
+  const where =
+    alternative.differs === 'room'
+      ? `in the ${lowerFirst(room)}`
+      : `at another wall of the ${lowerFirst(room)}`;
+  const change = changeText(alternative, unit);
+  return `Choice ${index + 2}: ${where}, ${change.after} ${change.unit} (${change.interval}).`;
+}
+
+/** How unlike readings grow with distance, as the model has it. */
+export function variogramSentence({ variogram }: Pick<FittedSurvey, 'variogram'>, range: string): string {
+  const { nugget, sill } = variogram;
+  return `Readings of this home grow unlike with distance (exponential model of ln B: nugget ${fixedText(nugget, 3)}, sill ${fixedText(sill, 3)}, range ${range}).`;
+}
+
 export const ONE_VISIT =
   'One visit can differ from the year by a fifth and more; the words beside each room take it to be typical.';
 
-export const SHORT_CAUTIONS =
-  'A planning figure, not a health measure; precautionary values are not safety limits. Open no panel and touch no wiring. A licensed electrician looks into suspected faults; lines, cables and transformers are the network operator’s. The last page has them all.';
+/** What a drawing of the plan is, for whoever cannot see it. */
+export const mapLabel = (title: string): string => `Plan with the estimated field: ${title}`;

@@ -81,6 +81,7 @@ it('has one sentence for every rule, which names what stands in the way', () => 
     'two-doubles',
     'head-under-window',
     'wardrobe-front',
+    'crowded',
   ];
   for (const kind of kinds) expect(ruleSentence({ kind, with: null }, null)).toMatch(/^[A-Z].*\.$/);
   expect(ruleSentence({ kind: 'overlap', with: 'p2' }, 'the desk')).toBe('It would stand on the desk.');

@@ -6,7 +6,9 @@ import { plainReadingText } from '../../words/report';
 import type { ContourWish } from '../canvas/labels';
 import { layLabels } from '../canvas/labels';
 import { letterPlace } from '../canvas/drawing/pieceLines';
-import type { Box } from '../canvas/drawing/labelPlaces';
+import { besideDot, type Box } from '../canvas/drawing/labelPlaces';
+import { clippedSegment } from '../canvas/drawing/sourceLines';
+import type { Camera } from '../../editor/editor';
 import { contourLabelInk, paper, PRINT_INK as INK } from '../canvas/ink';
 import { pictureLines, targetLines } from '../canvas/pictureLines';
 import type { PlanGeometry } from '../canvas/planGeometry';
@@ -56,14 +58,13 @@ export function letteringMarks(
       width: textWidth(planName(room), handOf(room.use)) + 4,
       height: NAME.size * 1.25,
     })),
-    values: [
-      ...readings.map((reading) => ({
-        id: reading.id,
-        at: reading.at,
-        text: plainReadingText(reading, unit, home),
-      })),
-      ...sources.map((source) => ({ id: source.id, at: namePlace(source), text: source.name })),
-    ].map(({ id, at, text }) => ({ id, at, width: textWidth(text, VALUE) + 2, height: VALUE.size * 1.1 })),
+    sources: sources.map((source) => ({ id: source.id, places: sourcePlaces(source, camera) })),
+    values: readings.map((reading) => ({
+      id: reading.id,
+      at: reading.at,
+      width: textWidth(plainReadingText(reading, unit, home), VALUE) + 2,
+      height: VALUE.size * 1.1,
+    })),
     contours,
     picture,
     floor: plan.floor,
@@ -94,7 +95,7 @@ export function letteringMarks(
       ),
     ),
     ...sources.flatMap((source) =>
-      write(placed.values.get(source.id), source.name, { ...VALUE, italic: true }),
+      write(placed.sources.get(source.id), source.name, { ...VALUE, italic: true }),
     ),
     ...rooms.flatMap((room) => write(placed.names.get(room.id), planName(room), handOf(room.use))),
   ];
@@ -111,17 +112,27 @@ export function letteringMarks(
   }
 }
 
-/** A line's name stands at the middle of its longest stretch. */
-function namePlace({ path }: Source): Point {
-  if (path.length < 2) return path[0]!;
-  const lengths = path.slice(1).map((b, i) => Math.hypot(b[0] - path[i]![0], b[1] - path[i]![1]));
-  const i = lengths.indexOf(Math.max(...lengths));
-  return [(path[i]![0] + path[i + 1]![0]) / 2, (path[i]![1] + path[i + 1]![1]) / 2];
+/** Beside a point source; beside the middle, or a quarter, of the longest stretch of a line that is on the sheet. */
+function sourcePlaces({ name, path }: Source, camera: Camera): Box[] {
+  const size = [textWidth(name, VALUE) + 4, VALUE.size * 1.25] as const;
+  const places = path.map((p) => toScreen(camera, p));
+  if (places.length === 1) return besideDot(...places[0]!, ...size, 9);
+  const box = { x0: 0, y0: 0, x1: camera.width, y1: camera.height };
+  const seen = places.slice(1).flatMap((end, i) => {
+    const part = clippedSegment(places[i]!, end, box);
+    return part ? [{ part, length: Math.hypot(part[1][0] - part[0][0], part[1][1] - part[0][1]) }] : [];
+  });
+  const longest = seen.toSorted((a, b) => b.length - a.length)[0];
+  if (!longest) return [];
+  const [[ax, ay], [bx, by]] = longest.part;
+  return [0.5, 0.75, 0.25, 0.6, 0.4].flatMap((t) =>
+    besideDot(ax + (bx - ax) * t, ay + (by - ay) * t, ...size, 5),
+  );
 }
 
 /** Boxes no writing may cover: discs and dots; and furniture, which it covers only where there is no other place. */
 function takenBy(
-  { home, level, proposed, sheet }: PlanRequest,
+  { home, level, proposed, sheet, detailed }: PlanRequest,
   readings: readonly Reading[],
 ): { hard: Box[]; soft: Box[] } {
   const at = (p: Point, half: number): Box => {
@@ -137,7 +148,7 @@ function takenBy(
       ...inOrder(home.sources)
         .filter((source) => source.level === level && source.kind === 'point')
         .flatMap((source) => (source.path[0] ? [at(source.path[0], 8)] : [])),
-      { x: sheet.camera.width - 42, y: 0, width: 42, height: 48 },
+      ...(detailed ? [{ x: sheet.camera.width - 42, y: 0, width: 42, height: 48 }] : []),
     ],
     soft: pieces.map((piece) => at(piece.at, (Math.min(...piece.size) / 2) * sheet.camera.scale)),
   };

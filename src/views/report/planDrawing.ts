@@ -65,17 +65,19 @@ export function planDrawing(request: PlanRequest): Drawing {
       hatched: ringsPath(hatched, onSheet),
     },
     marks: [
-      ...(picture ? estimateMarks(picture, request.target, onSheet) : []),
-      ...hatchMarks(hatched, onSheet),
-      ...builtMarks(plan, onSheet),
-      ...inOrder(home.sources)
-        .filter((source) => source.level === level)
-        .flatMap((source) => sourceMarks(source, camera)),
-      ...furnitureMarks(request, onSheet),
-      ...readings.flatMap((reading) =>
-        readingMarks(reading, supplyOff(home, request.round), onSheet(reading.at)),
-      ),
-      ...letteringMarks(request, plan, readings),
+      ...[
+        ...(picture ? estimateMarks(picture, request.target, onSheet) : []),
+        ...hatchMarks(hatched, onSheet),
+        ...builtMarks(plan, onSheet),
+        ...inOrder(home.sources)
+          .filter((source) => source.level === level)
+          .flatMap((source) => sourceMarks(source, camera)),
+        ...furnitureMarks(request, onSheet),
+        ...readings.flatMap((reading) =>
+          readingMarks(reading, supplyOff(home, request.round), onSheet(reading.at)),
+        ),
+        ...letteringMarks(request, plan, readings),
+      ].map((mark): Mark => ({ clip: 'sheet', ...mark })),
       ...(detailed
         ? [...northMarks([camera.width - EDGE - 17, EDGE + 25], home.north), ...metreFrame(camera)]
         : []),

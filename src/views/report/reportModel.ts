@@ -1,0 +1,59 @@
+import type { AssessRequest, Assessment } from '../../engine/assess';
+import type { Proposal } from '../../engine/arranging/arrange';
+import { GUIDELINES } from '../../engine/judging/guidelines';
+import type { Home, Id } from '../../home/home';
+import { firstOf, inOrder } from '../../home/order';
+import { guidelineOf } from '../../home/questions/guidelineOf';
+import { guidelineSentence } from '../../words/assessment';
+import { cautions, LIMITS, type Caution } from '../../words/cautions';
+import { arrangementPart, type ArrangementPart } from './arrangementPart';
+import { evidencePart, metersTable, type EvidencePart } from './evidencePart';
+import { frontPart, type FrontPart } from './frontPart';
+import { mapPart, type MapPart } from './mapPart';
+import { readingsOf } from './planDrawing';
+import type { Table } from './table';
+
+/** What the report is made from: the home, and what has been worked out for it. */
+export interface ReportRequest {
+  home: Home;
+  round: Id;
+  assessment: Assessment | null;
+  request: AssessRequest | null;
+  proposal: Proposal | null;
+}
+
+/** Everything that is printed, as data. */
+export interface ReportModel {
+  front: FrontPart;
+  maps: MapPart[];
+  arrangement: ArrangementPart | null;
+  evidence: EvidencePart | null;
+  meters: Table | null;
+  guideline: string;
+  limits: readonly Caution[];
+  cautions: Caution[];
+}
+
+/** The whole report of one round. Where nothing could be assessed, what is known is printed all the same. */
+export function reportModel(asked: ReportRequest): ReportModel {
+  const { home, round, assessment, request, proposal } = asked;
+  const guideline = request?.guideline ?? guidelineOf(home, home.settings.guideline) ?? GUIDELINES[0]!;
+  const target = request?.target ?? home.settings.target;
+  const levels = inOrder(home.levels)
+    .map(({ id }) => id)
+    .filter(
+      (level) =>
+        inOrder(home.rooms).some((room) => room.level === level) || readingsOf(home, level, round).length > 0,
+    );
+  const drawn = levels.length > 0 ? levels : [firstOf(home.levels)!.id];
+  return {
+    front: frontPart({ ...asked, guideline, target }, drawn[0]!),
+    maps: drawn.map((level) => mapPart({ home, round, assessment, request, guideline, target }, level)),
+    arrangement: assessment && proposal ? arrangementPart(home, round, assessment, proposal, target) : null,
+    evidence: assessment && evidencePart(home, assessment),
+    meters: Object.keys(home.meters).length > 0 ? metersTable(home) : null,
+    guideline: guidelineSentence(guideline),
+    limits: LIMITS,
+    cautions: cautions(home.settings.fieldUnit),
+  };
+}
