@@ -9,6 +9,8 @@ import { tidy } from './snapPoint';
 
 /** Metres between a piece's head and a wall within which it goes up to it. */
 const NEAR = 0.5;
+/** Metres from a corner of the room within which a piece goes into it. */
+const CORNER = 0.2;
 /** Metres along a wall. */
 const GRID = 0.05;
 
@@ -24,7 +26,7 @@ export function againstWall(home: Home, view: View, at: Point, size: readonly [n
   const middle = lerp(place.a, place.b, 0.5);
   const inward: Point = contains(room.outline, add(middle, scale(left, 1e-3))) ? left : [-left[0], -left[1]];
   const kept = Math.min(place.length - width / 2, Math.max(width / 2, place.along));
-  const flush = [width / 2, place.length - width / 2].find((end) => Math.abs(end - kept) < GRID * 2);
+  const flush = [width / 2, place.length - width / 2].find((end) => Math.abs(end - kept) < CORNER);
   const along = flush ?? width / 2 + Math.round((kept - width / 2) / GRID) * GRID;
   const foot = add(place.a, scale(way, along));
   const angle = (Math.atan2(-inward[1], -inward[0]) * 180) / Math.PI - 90;
