@@ -154,7 +154,7 @@ export function settingsProblems(home: Home): IntegrityProblem[] {
             path: ['settings', 'guideline'],
             id: guideline,
             wanted: 'guidelines' as const,
-            have: [...published, ...own],
+            have: [...own, ...published],
           },
         ]),
   ];

@@ -19,7 +19,7 @@ export type FileProblem =
   | { kind: 'file-empty' }
   | { kind: 'file-binary'; picture: boolean }
   | { kind: 'file-cut-short'; line: number; after: string }
-  | { kind: 'file-not-json'; line: number | null; column: number | null; near: string }
+  | { kind: 'file-not-json'; line: number; column: number; near: string }
   | { kind: 'file-foreign'; format: unknown }
   | { kind: 'file-newer'; version: number; known: number }
   | { kind: 'file-version'; version: unknown; known: number };

@@ -6,10 +6,16 @@ export function pathText(path: Path): string {
   return path.map((key, i) => (typeof key === 'number' ? `[${key}]` : i === 0 ? key : `.${key}`)).join('');
 }
 
-/** A value as it stands in the file, cut where it is long. */
-function valueText(value: unknown): string {
-  const text = JSON.stringify(value) ?? String(value);
-  return text.length > 60 ? `${text.slice(0, 57)}…` : text;
+/** A value as it stands in the file, cut where it is long or deep. */
+function valueText(value: unknown, depth = 3): string {
+  const cut = (text: string) => (text.length > 60 ? `${text.slice(0, 57)}…` : text);
+  if (typeof value !== 'object' || value === null) return cut(JSON.stringify(value) ?? String(value));
+  const [open, close] = Array.isArray(value) ? '[]' : '{}';
+  if (depth === 0) return `${open}…${close}`;
+  const parts = Object.entries(value)
+    .slice(0, 20)
+    .map(([key, inside]) => (Array.isArray(value) ? '' : `"${key}": `) + valueText(inside, depth - 1));
+  return cut(`${open}${parts.join(', ')}${close}`);
 }
 
 const quoted = (text: string): string => `“${text.length > 60 ? `${text.slice(0, 57)}…` : text}”`;
@@ -55,7 +61,7 @@ function wanted(expected: Expected): string {
     case 'one of':
       return expected.values.length === 1
         ? valueText(expected.values[0])
-        : `one of ${expected.values.map(valueText).join(', ')}`;
+        : `one of ${expected.values.map((value) => valueText(value)).join(', ')}`;
     case 'least':
     case 'most': {
       const bound =
@@ -99,11 +105,11 @@ const SENTENCES: Sentences = {
     `The file has ${megabytes(p.bytes)}; a home file has at most ${megabytes(p.limit)}. Take out background pictures or long recordings and try again.`,
   'file-empty': () => 'The file is empty. Choose a file that ends in .home.json and was saved completely.',
   'file-binary': (p) =>
-    `${p.picture ? 'This is a picture' : 'This is not a text file'}, not a home file. Choose a file that ends in .home.json${p.picture ? '; a picture of a plan is put under a level as its backdrop' : ''}.`,
+    `${p.picture ? 'This is a picture, not a home file' : 'This is not a text file, and so no home file'}. Choose a file that ends in .home.json${p.picture ? '; a picture of a plan is put under a level as its backdrop' : ''}.`,
   'file-cut-short': (p) =>
-    `The file ends in the middle, on line ${p.line}, after ${quoted(p.after)}. It was not saved or copied completely: take an earlier copy, or copy it again.`,
+    `The file ends in the middle, on line ${p.line}, after ${quoted(p.after.replace(/\s+/g, ' '))}. It was not saved or copied completely: take an earlier copy, or copy it again.`,
   'file-not-json': (p) =>
-    `The file cannot be read as JSON${p.line === null ? '' : `: line ${p.line}${p.column === null ? '' : `, column ${p.column}`}`}, near ${quoted(p.near)}. Mend that place in a text editor, or take an earlier copy.`,
+    `The file cannot be read as JSON: line ${p.line}, column ${p.column}, near ${quoted(p.near.replace(/\s+/g, ' '))}. Mend that place in a text editor, or take an earlier copy.`,
   'file-foreign': (p) =>
     `This is not a home file: its "format" is ${p.format === null ? 'missing' : valueText(p.format)} and should be "stillroom-home". Choose a file that ends in .home.json.`,
   'file-newer': (p) =>
@@ -119,7 +125,14 @@ const SENTENCES: Sentences = {
   'id-twice': (p) =>
     `${where(p.path)} is ${valueText(p.id)}, which ${where(p.first)} already has. Give one of the two another id, and change what refers to it.`,
   'points-nowhere': (p) =>
-    `${where(p.path)} is ${valueText(p.id)}, and there is no ${nameOf(p.wanted)[0]} of that id. ${p.have.length > 0 ? `Write one of ${p.have.slice(0, 8).map(valueText).join(', ')}${p.have.length > 8 ? ' …' : ''}` : `Add the ${nameOf(p.wanted)[0]}`}, or take the reference out.`,
+    `${where(p.path)} is ${valueText(p.id)}, and there is no ${nameOf(p.wanted)[0]} of that id. ${
+      p.have.length > 0
+        ? `Write one of ${p.have
+            .slice(0, 8)
+            .map((value) => valueText(value))
+            .join(', ')}${p.have.length > 8 ? ' …' : ''}`
+        : `Add the ${nameOf(p.wanted)[0]}`
+    }, or take the reference out.`,
   'too-many': (p) => {
     const [one, many] = nameOf(String(p.path.at(-1)));
     return `${where(p.path)}: ${count(p.count, one, many)}; a home holds at most ${number(p.limit)}. Take some out, or start a second home.`;
