@@ -35,9 +35,11 @@ export const shell = {
   readOnly: 'Another tab writes this home; here it can only be read.',
   takeOver: 'Write here instead',
   eachMark: (unit: LengthUnit) =>
-    unit === 'm' ? 'The marks on the edge count metres.' : 'The marks on the edge count metres; lengths are in feet.',
-  loading: 'Opening the home…',
-  menu: 'menu',
+    unit === 'm'
+      ? 'The marks on the edge count metres.'
+      : 'The marks on the edge count metres; lengths are in feet.',
+  newer: 'A newer version is ready.',
+  reload: 'Reload',
 } as const;
 
 export const STAGES: readonly Stage[] = ['sketch', 'survey', 'map', 'judge', 'arrange', 'report'];
@@ -189,9 +191,16 @@ export const homesDialog = {
 };
 
 export const SAMPLES = [
-  { key: 'terraced-house', title: 'Terraced house by a street line', note: 'with its garden; sources, four pieces' },
+  {
+    key: 'terraced-house',
+    title: 'Terraced house by a street line',
+    note: 'with its garden; sources, four pieces',
+  },
   { key: 'one-bedroom-flat', title: 'One-bedroom flat', note: 'a net current runs in a wall' },
   { key: 'single-bedroom', title: 'Single bedroom', note: 'twelve readings' },
 ] as const;
 
 export type SampleKey = (typeof SAMPLES)[number]['key'];
+
+/** What the drawn arrow between an old and a new figure is read as. */
+export const arrowWord = 'becomes';

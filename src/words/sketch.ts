@@ -21,7 +21,8 @@ export const firstSteps = {
   readFirst: 'Read first, draw later',
   sample: 'Look round the sample home first',
   open: 'Open a home file',
-  caution: 'Readings and furniture only. Open no panel and touch no wiring. Nothing you enter leaves this device.',
+  caution:
+    'Readings and furniture only. Open no panel and touch no wiring. Nothing you enter leaves this device.',
 };
 
 export const sketch = {
@@ -51,7 +52,8 @@ export const sketch = {
   sources: 'Sources',
   line: 'line source',
   point: 'point source',
-  sourceNote: 'What you know of: a street line, a cable, a pipe; an appliance, a meter cupboard, a transformer.',
+  sourceNote:
+    'What you know of: a street line, a cable, a pipe; an appliance, a meter cupboard, a transformer.',
   walks: 'Walks',
   walk: 'walk, a straight line of readings',
   size: 'Size',
@@ -114,10 +116,16 @@ export const sketch = {
   foot: 'Foot',
   sitter: 'Where one sits',
   falloff: 'Falls off with distance',
-  falloffs: { fit: 'as the readings say', '1': 'as 1/r, a net current', '2': 'as 1/r², a line', '3': 'as 1/r³, an appliance' },
+  falloffs: {
+    fit: 'as the readings say',
+    '1': 'as 1/r, a net current',
+    '2': 'as 1/r², a line',
+    '3': 'as 1/r³, an appliance',
+  },
   origin: 'Comes from',
   origins: { outside: 'outside', house: 'the house', unknown: 'not known' },
-  corner: (n: number, of: number) => (of === 1 ? 'Place' : n === 1 ? 'From' : n === of ? 'To' : `Corner ${n}`),
+  corner: (n: number, of: number) =>
+    of === 1 ? 'Place' : n === 1 ? 'From' : n === of ? 'To' : `Corner ${n}`,
   eastNorth: 'east, north',
   sleeps: (n: number) => (n === 1 ? 'for one' : `for ${n}`),
 };

@@ -1,6 +1,7 @@
-import type { LengthUnit } from '../../home/home';
+import type { FieldUnit, LengthUnit } from '../../home/home';
 import { countSentence, numberSentence } from '../../words/panels';
-import { parseLength, quantitySentence } from '../../words/quantities';
+import { parseField, parseLength, quantitySentence } from '../../words/quantities';
+import { survey } from '../../words/survey';
 
 /** What came of an entry: a value, or the sentence that says how to write it. */
 export type Typed<T> = { ok: true; value: T } | { ok: false; sentence: string };
@@ -24,4 +25,29 @@ export function typedNumber(low: number, high: number) {
     if (value < low || value > high) return { ok: false, sentence: countSentence(text, low, high) };
     return { ok: true, value };
   };
+}
+
+/** Reads a field, µT; a bare number is in the unit given. */
+export function typedField(unit: FieldUnit) {
+  return (text: string): Typed<number> => {
+    const parsed = parseField(text, unit);
+    return parsed.ok
+      ? { ok: true, value: parsed.µT }
+      : { ok: false, sentence: quantitySentence(parsed.problem) };
+  };
+}
+
+/** The same, where nothing typed means that there is none. */
+export function typedNone<T>(parse: (text: string) => Typed<T>) {
+  return (text: string): Typed<T | null> => (text.trim() === '' ? { ok: true, value: null } : parse(text));
+}
+
+/** Reads a day as 2026-03-02; nothing typed means none. */
+export function typedDate(text: string): Typed<string | null> {
+  const plain = text.trim();
+  if (plain === '') return { ok: true, value: null };
+  const day = /^\d{4}-\d{2}-\d{2}$/.test(plain) ? new Date(`${plain}T00:00:00Z`) : null;
+  return day && !Number.isNaN(day.getTime()) && day.toISOString().startsWith(plain)
+    ? { ok: true, value: plain }
+    : { ok: false, sentence: survey.notDate(text) };
 }

@@ -30,7 +30,9 @@ export function roomsOver(home: Home, assessment: Assessment | null): number {
 export function tallies(home: Home, round: string, assessment: Assessment | null): Record<Stage, string> {
   const rooms = Object.keys(home.rooms).length;
   const first = Object.keys(home.rounds)[0];
-  const readings = Object.values(home.readings).filter((reading) => (reading.round ?? first) === round).length;
+  const readings = Object.values(home.readings).filter(
+    (reading) => (reading.round ?? first) === round,
+  ).length;
   const pieces = Object.keys(home.pieces).length;
   const drawn = drawnShare(home, assessment);
   const begun = rooms > 0 || readings > 0;

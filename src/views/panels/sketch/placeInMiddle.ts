@@ -50,9 +50,13 @@ export function placeInMiddle(editor: Editor, tool: ToolName, load: ToolLoad): v
   const edit = editFor(editor, tool, load);
   if (!edit) return;
   const kind = tool as KindName;
-  const collection = { room: 'rooms', fixture: 'fixtures', piece: 'pieces', source: 'sources', walk: 'walks' }[
-    kind as 'room'
-  ] as 'rooms';
+  const collection = {
+    room: 'rooms',
+    fixture: 'fixtures',
+    piece: 'pieces',
+    source: 'sources',
+    walk: 'walks',
+  }[kind as 'room'] as 'rooms';
   const before = new Set(Object.keys(editor.home[collection]));
   if (editor.run(edit)) return;
   const id = Object.keys(editor.home[collection]).find((one) => !before.has(one));

@@ -1,0 +1,129 @@
+import { resultant } from '../../../engine/survey/resultant';
+import type { FieldUnit, Home, Id, Meter, Point, Reading } from '../../../home/home';
+import { unitName } from '../../../words/numbers';
+import { parseField, quantitySentence } from '../../../words/quantities';
+import { survey } from '../../../words/survey';
+
+/** The entries of a reading that take figures. */
+export type Entry = 'value' | 'low' | 'high' | 'x' | 'y' | 'z';
+/** What is asked for beside the value. */
+export type Extra = 'range' | 'axes' | 'note';
+
+type Parsed = { ok: true; µT: number } | { ok: false; sentence: string };
+
+/** The reading that is being typed; nothing of it is in the home until it is kept. */
+export class ReadingDraft {
+  entries: Record<Entry, string> = $state({ value: '', low: '', high: '', x: '', y: '', z: '' });
+  active: Entry = $state('value');
+  extra: Extra | null = $state(null);
+  note = $state('');
+  limit: 'below' | 'above' | null = $state(null);
+  peak = $state(false);
+  unit: FieldUnit = $state('uT');
+  /** Metres; null: the height of the map. */
+  height: number | null = $state(null);
+  meter: Id | null = $state(null);
+
+  constructor(unit: FieldUnit) {
+    this.unit = unit;
+  }
+
+  get blank(): boolean {
+    return Object.values(this.entries).every((text) => text === '') && this.limit === null;
+  }
+
+  /** A key of the pad. */
+  press(key: string): void {
+    const text = this.entries[this.active];
+    if (key === 'back') this.entries[this.active] = text.slice(0, -1);
+    else if (key !== '.' || !/[.,]/.test(text))
+      this.entries[this.active] = (text === '' && key === '.' ? '0' : text) + key;
+    this.limit = null;
+  }
+
+  ask(extra: Extra): void {
+    this.extra = this.extra === extra ? null : extra;
+    if (this.extra === 'range') this.active = 'low';
+    else if (this.extra === 'axes') this.active = 'x';
+    else this.active = 'value';
+  }
+
+  #parse(entry: Entry): Parsed {
+    const parsed = parseField(this.entries[entry], this.unit);
+    return parsed.ok
+      ? { ok: true, µT: parsed.µT }
+      : { ok: false, sentence: quantitySentence(parsed.problem) };
+  }
+
+  /** The field typed so far, µT; null while it is none. */
+  get field(): number | null {
+    const value = this.#value();
+    return value.ok ? value.µT : null;
+  }
+
+  #value(): Parsed {
+    if (this.extra !== 'axes') return this.#parse('value');
+    const axes = (['x', 'y', 'z'] as const).map((axis) => this.#parse(axis));
+    if (axes.some((axis) => !axis.ok)) return { ok: false, sentence: survey.axesIncomplete };
+    const [x, y, z] = axes.map((axis) => (axis.ok ? axis.µT : 0)) as [number, number, number];
+    return { ok: true, µT: resultant([x, y, z]) };
+  }
+
+  /** The reading as an edit takes it, or the sentence that says what is missing. */
+  finish(
+    home: Home,
+    place: Point | null,
+    where: { level: Id; round: Id; time: string },
+    meter: Meter | null,
+  ): { ok: true; fields: Omit<Reading, 'id'> } | { ok: false; sentence: string } {
+    if (!place) return { ok: false, sentence: survey.noPlace };
+    const typedLimit = this.extra === 'axes' ? null : parseField(this.entries.value, this.unit);
+    const limit = this.limit ?? (typedLimit?.ok ? typedLimit.limit : null);
+    let value = this.#value();
+    if (!value.ok && limit && meter) value = { ok: true, µT: meter.range[limit === 'below' ? 0 : 1] };
+    if (!value.ok) return value;
+    const ends: (number | null)[] = [];
+    for (const end of ['low', 'high'] as const) {
+      if (this.entries[end] === '') ends.push(null);
+      else {
+        const parsed = this.#parse(end);
+        if (!parsed.ok) return parsed;
+        ends.push(parsed.µT);
+      }
+    }
+    const axes = (['x', 'y', 'z'] as const).map((axis) => this.#parse(axis));
+    return {
+      ok: true,
+      fields: {
+        level: where.level,
+        at: place,
+        value: value.µT,
+        height: this.height ?? home.settings.mapHeight,
+        min: ends[0]!,
+        max: ends[1]!,
+        axes:
+          this.extra === 'axes'
+            ? (axes.map((axis) => (axis.ok ? axis.µT : 0)) as [number, number, number])
+            : null,
+        taken: this.peak ? 'peak' : 'settled',
+        limit,
+        meter: this.meter ?? meter?.id ?? null,
+        round: where.round,
+        walk: null,
+        time: where.time,
+        text: this.extra === 'axes' ? '' : `${this.entries.value} ${unitName(this.unit)}`.trim(),
+        note: this.note,
+        excluded: '',
+      },
+    };
+  }
+
+  /** Ready for the next one; unit, height and meter stay. */
+  clear(): void {
+    this.entries = { value: '', low: '', high: '', x: '', y: '', z: '' };
+    this.active = this.extra === 'axes' ? 'x' : 'value';
+    if (this.extra === 'note' || this.extra === 'range') this.extra = null;
+    this.note = '';
+    this.limit = null;
+  }
+}

@@ -1,0 +1,90 @@
+import type { Answer, PlacedPiece } from '../engine/arranging/arrange';
+import type { FieldUnit, Home } from '../home/home';
+import { roomAt } from '../home/questions/roomAt';
+import { doseText, doseUnitName, percentText } from './numbers';
+import { thingName } from './things';
+
+export const arrange = {
+  title: 'Where bed and desk go',
+  lead: 'Every place along the walls of every suitable room is tried, and the one with the least dose is shown, inside the rules of a livable room.',
+  nothing: 'No bed, cot or desk stands on the plan yet. Put one there, with who uses it and for how long.',
+  toSketch: 'Go to the sketch',
+  noMap: 'There is no map to arrange on yet.',
+  work: 'Work it out',
+  again: 'Work it out again',
+  working: 'Trying places…',
+  cancel: 'Cancel',
+  cautious: 'Cautious',
+  cautiousNote: 'plan on the upper end of the interval, not its middle',
+  take: 'Take this arrangement',
+  leave: 'Leave as is',
+  moves: 'moves',
+  stays: 'stays',
+  lockedWord: 'stays, as you asked',
+  noHours: 'nobody uses it',
+  proven: 'No place inside the rules is lower.',
+  unproven: 'The search was cut short: a lower place may exist.',
+  stale: 'The home has changed since.',
+  others: (name: string) => `Other answers for ${name}`,
+  best: 'Best answer',
+  show: 'show on the plan',
+  shown: 'shown on the plan',
+  inRoom: (room: string) => `In ${room}`,
+  otherWall: 'At another wall',
+  rooms: (name: string) => `${name} in each room`,
+  blocked: 'What finds no place',
+  live: 'here',
+  atDay: 'a day',
+  people: 'People and hours',
+  rules:
+    'Kept clear: the strips beside beds, door swings and landings, the front of wardrobes, heaters. A cot keeps away from windows and heaters, always.',
+  uncertain: (name: string) => `${name} gains less than its interval is wide: that gain is not certain.`,
+  falls: ' falls from ',
+  rises: ' rises from ',
+  to: ' to ',
+  picture: (room: string) => `Small plan: ${room}`,
+};
+
+/** 'The double bed, across the room'; what the answer does, in one line. */
+export function answerTitle(home: Home, answer: Answer, about: string | null): string {
+  const moved = answer.pieces.filter((piece) => piece.moves);
+  const lead = moved.find((piece) => piece.id === about) ?? moved[0];
+  if (!lead) return 'Everything stays';
+  const name = thingName(home, { kind: 'piece', id: lead.id });
+  const here = home.pieces[lead.id];
+  const room = thingName(home, { kind: 'room', id: lead.room });
+  const from = roomOf(home, lead.id);
+  const where = from === lead.room ? 'across the room' : `in ${room}`;
+  const turned =
+    from === lead.room && here && Math.hypot(here.at[0] - lead.at[0], here.at[1] - lead.at[1]) < 0.6;
+  return `${name}, ${turned ? 'a little aside' : where}`;
+}
+
+function roomOf(home: Home, id: string): string | null {
+  const piece = home.pieces[id];
+  return piece ? (roomAt(home, piece.level, piece.at)?.id ?? null) : null;
+}
+
+/** '1.9', '0.64', '(1.8–2.1)', '(0.55–0.76)' of a placed piece. */
+export function doseParts(placed: PlacedPiece, unit: FieldUnit) {
+  const text = (dose: PlacedPiece['before']) =>
+    dose
+      ? {
+          value: doseText(dose.dose, unit),
+          interval: `(${doseText(dose.low, unit)}–${doseText(dose.high, unit)})`,
+        }
+      : null;
+  return { before: text(placed.before), after: text(placed.after), unit: doseUnitName(unit) };
+}
+
+/** A gain smaller than the interval of what is left. */
+export function gainUncertain(placed: PlacedPiece): boolean {
+  return (
+    placed.moves &&
+    placed.before !== null &&
+    placed.after !== null &&
+    placed.before.dose - placed.after.dose < placed.after.high - placed.after.low
+  );
+}
+
+export const oddsText = (odds: number): string => `lower here: ${percentText(odds)}`;

@@ -1,0 +1,113 @@
+import type { RoomFigures } from '../engine/judging/rooms';
+import type { FieldUnit, LengthUnit } from '../home/home';
+import { edgeText } from './canvas';
+import { lengthText, percentText, unitName } from './numbers';
+
+export const judge = {
+  intro: 'Rooms by the middle value of their floor, with its 90\u2009% interval. ',
+  wordsFrom: 'Words from ',
+  choose: 'Values to judge by',
+  guideline: 'Set of values',
+  target: 'Your target',
+  targetHow: 'The chain line on plan and ruler. Drag its flag on the ruler, or type it here.',
+  limit: 'limit',
+  precaution: 'precautionary',
+  practice: 'trade practice',
+  toSketch: 'Go to the sketch',
+  speaksOf: (uses: readonly string[]) => `It speaks of rooms for: ${uses.join(', ')}.`,
+  edge: (value: string, unit: string) => `from ${value} ${unit}`,
+  below: (percent: number) => `${percent}\u2009% of the floor is below`,
+  highest: 'highest',
+  highestNear: (what: string) => `highest, by ${what}`,
+  piece: (name: string, hours: string) => `${name}, ${hours}`,
+  hours: (n: string) => `${n} hours`,
+  noReadings: 'no readings here: not judged',
+  partly: (share: string) => `${share} of its floor is drawn`,
+  noRooms: 'No room is drawn yet. Judging needs rooms: sketch them, or draw grounds round the readings.',
+  noMap: 'There is no map to judge by yet.',
+  sections: 'Sections along walks',
+  section: (letter: string, name: string) => `Section ${letter}–${letter}′${name ? `, ${name}` : ''}`,
+  noWalk:
+    'A walk laid across the plan shows a section here: how the field falls, and where the target is met.',
+  met: 'Target met ',
+  along: (name: string) => ` along ${name || 'the walk'}`,
+  beyond: 'further than the walk',
+  notMet: 'The target is not met to stay along this walk.',
+  falloff: (exponent: string, sd: string) => `Falls about as 1/r^${exponent} (± ${sd}) from the source.`,
+  cautions: 'Cautions',
+};
+
+const NUMBERS = ['No', 'One', 'Two', 'Three', 'Four', 'Five', 'Six', 'Seven', 'Eight', 'Nine'];
+
+/** 'Two rooms' and 'lie over your target of 0.1 µT; one is for sleeping.' */
+export function overSentence(
+  over: number,
+  sleeping: number,
+  rooms: number,
+  target: number,
+  unit: FieldUnit,
+): { bold: string; rest: string } {
+  const aim = `your target of ${edgeText(target, unit)} ${unitName(unit)}`;
+  if (over === 0) return { bold: rooms === 1 ? 'The room' : 'Every room', rest: ` lies under ${aim}.` };
+  const count = NUMBERS[over] ?? String(over);
+  const tail =
+    sleeping === 0
+      ? '; none is for sleeping.'
+      : sleeping === over
+        ? over === 1
+          ? '; it is for sleeping.'
+          : '; all are for sleeping.'
+        : `; ${(NUMBERS[sleeping] ?? String(sleeping)).toLowerCase()} ${sleeping === 1 ? 'is' : 'are'} for sleeping.`;
+  return {
+    bold: `${count} ${over === 1 ? 'room' : 'rooms'}`,
+    rest: ` ${over === 1 ? 'lies' : 'lie'} over ${aim}${tail}`,
+  };
+}
+
+/** A share of the floor as people say it. */
+function shareWords(share: number): string {
+  if (share <= 0) return 'None of the floor';
+  if (share < 0.08) return 'Hardly any of the floor';
+  if (share < 0.2) return 'A small part of the floor';
+  if (share < 0.3) return 'A quarter of the floor';
+  if (share < 0.42) return 'A third of the floor';
+  if (share < 0.58) return 'Half the floor';
+  if (share < 0.72) return 'Two thirds of the floor';
+  if (share < 0.9) return 'Most of the floor';
+  if (share < 1) return 'Nearly all of the floor';
+  return 'All of the floor';
+}
+
+/** Where a piece stands within its room: 'the bed stands in the worst of it'. */
+function standsWords(name: string, mean: number, figures: RoomFigures): string {
+  const lower = name.charAt(0).toLowerCase() + name.slice(1);
+  if (mean >= (figures.median + 2 * figures.p95) / 3) return `the ${lower} stands in the worst of it`;
+  if (mean > figures.median) return `the ${lower} stands in its upper half`;
+  return `the ${lower} stands in its lower half`;
+}
+
+/** 'Half the floor lies over your target of 0.1 µT, and the bed stands in the worst of it.' */
+export function roomSentence(
+  figures: RoomFigures,
+  target: number,
+  unit: FieldUnit,
+  piece: { name: string; mean: number } | null,
+): string {
+  const aim = `your target of ${edgeText(target, unit)} ${unitName(unit)}`;
+  const floor = `${shareWords(figures.overTarget)} lies over ${aim}`;
+  return piece ? `${floor}, and ${standsWords(piece.name, piece.mean, figures)}.` : `${floor}.`;
+}
+
+/** '2.3 m' and '(1.3–3.3)' of where a target is met along a walk. */
+export function metText(
+  [low, best, high]: readonly [number, number, number | null],
+  unit: LengthUnit,
+): { best: string; interval: string } {
+  const end = high === null ? judge.beyond : lengthText(high, unit, 1);
+  return { best: lengthText(best, unit, 1), interval: `(${lengthText(low, unit, 1)} – ${end})` };
+}
+
+export const partlyText = (share: number): string => judge.partly(percentText(share));
+
+/** A tick of the section's scale. */
+export const sectionTick = (value: number, unit: FieldUnit): string => edgeText(value, unit);

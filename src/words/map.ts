@@ -1,0 +1,65 @@
+import type { EvidenceRow } from '../engine/mapping/fitSurvey';
+import type { Why } from '../engine/mapping/choose';
+import type { FieldUnit } from '../home/home';
+import { countText, intervalText, percentText, unitName, withUnit } from './numbers';
+import { numberOf } from './things';
+
+export const map = {
+  title: 'Why believe this map',
+  before: 'Each reading was predicted without itself. ',
+  of: (inside: number, all: number) => `${inside} of ${all}`,
+  after: ' fell inside their 90\u2009% interval.',
+  noMapTitle: 'No map yet',
+  fromThird: 'The map draws from the third reading of a level and a round.',
+  toSurvey: 'Take readings',
+  across: (unit: FieldUnit) => `across: read, ${unitName(unit)}`,
+  up: (unit: FieldUnit) => `up: predicted, ${unitName(unit)}`,
+  plot: 'Readings against what the others predict for them',
+  plotHow:
+    'Between the dotted lines nine of ten would lie. Arrow keys step through the readings, lowest first.',
+  method: 'method',
+  typicalError: 'typical error',
+  auto: 'whichever errs least',
+  error: (factor: string) => `× ${factor}`,
+  noError: 'not to be told',
+  inUse: 'in use',
+  notYet: 'The method this home asks for is not in this version; the best of these is used.',
+  how: 'How it is drawn',
+  hatched: 'Hatched ground has no reading near enough to speak for it, or too much is left open there.',
+  drawn: (share: string) => `${share} of the floor inside the walls is drawn.`,
+  height: (height: string) =>
+    `The map lies ${height} above the floor. A reading at another height counts with a wider interval.`,
+  interval:
+    'Intervals speak of what this survey leaves open between its places, not of other days or of the meter being wrong everywhere alike.',
+};
+
+/** Why this method draws the map. */
+export function whySentence(why: Why): string {
+  switch (why.kind) {
+    case 'asked':
+      return 'You chose this method.';
+    case 'least-error':
+      return 'It predicts the left-out readings best.';
+    default:
+      return 'Too few places to compare methods.';
+  }
+}
+
+/** A reading of the plot, in a sentence. */
+export function evidenceRowText(row: EvidenceRow, unit: FieldUnit): string {
+  const names = row.ids.map(numberOf).join(', ');
+  const inside = row.read >= row.low && row.read <= row.high;
+  return `Reading ${names}: ${withUnit(row.read, unit)} read, ${withUnit(row.predicted, unit)} predicted (${intervalText(row.low, row.high, unit)}), ${inside ? 'inside' : 'outside'}.`;
+}
+
+/** Where the misses lie: 'The misses lie in the hall and the kitchen.' */
+export function missesSentence(rooms: readonly string[]): string {
+  if (rooms.length === 0) return '';
+  const named = rooms.slice(0, 3);
+  const list = named.length === 1 ? named[0]! : `${named.slice(0, -1).join(', ')} and ${named.at(-1)}`;
+  return rooms.length > 3
+    ? `The misses lie in ${countText(rooms.length, 'room')}.`
+    : `The misses lie in: ${list}.`;
+}
+
+export const drawnText = (share: number): string => map.drawn(percentText(share));
