@@ -1,3 +1,4 @@
+import { ALIKE } from './leaveOneOut';
 import type { MethodChoice } from './survey';
 
 /** The ways of making a map that there are. */
@@ -24,7 +25,7 @@ export interface Compared {
   looRmseLn: number | null;
 }
 
-/** The method asked for, or that of the least leave-one-out error; kriging where they are equal. */
+/** The method asked for, or that of the least leave-one-out error; kriging where they are alike. */
 export function choose(asked: MethodChoice, compared: readonly Compared[]): Choice {
   if (asked === 'kriging' || asked === 'inverse-distance') return { method: asked, why: { kind: 'asked' } };
   const best = leastError(compared);
@@ -34,7 +35,7 @@ export function choose(asked: MethodChoice, compared: readonly Compared[]): Choi
 function leastError(compared: readonly Compared[]): Choice {
   const least = Math.min(...compared.map(({ looRmseLn }) => looRmseLn ?? Infinity));
   if (!Number.isFinite(least)) return { method: 'kriging', why: { kind: 'not-compared' } };
-  const best = compared.filter(({ looRmseLn }) => looRmseLn === least);
+  const best = compared.filter(({ looRmseLn }) => looRmseLn !== null && looRmseLn <= least + ALIKE);
   const { method } = best.find(({ method }) => method === 'kriging') ?? best[0];
   return { method, why: { kind: 'least-error', of: compared.length } };
 }

@@ -1,3 +1,5 @@
+import { ALIKE } from './leaveOneOut';
+
 /** Places as inverse distance sees them from one height: a reading lower down is further off. */
 export interface Spots {
   x: ArrayLike<number>;
@@ -40,9 +42,11 @@ export function inverseDistanceWeights(
     weights[i] = touching > 0 ? (weights[i] === Infinity ? 1 / touching : 0) : weights[i] / total;
 }
 
-/** The power whose leave-one-out error, given by `error`, is least; 2 where all are alike. */
+/** The power whose leave-one-out error, given by `error`, is least; of those alike the one nearest to 2. */
 export function bestPower(error: (power: number) => number): number {
-  const errors = POWERS.map(error);
-  const least = Math.min(...errors);
-  return Math.max(...errors) > least ? POWERS[errors.indexOf(least)] : 2;
+  const tried = POWERS.map((power) => ({ power, error: error(power) }));
+  const least = Math.min(...tried.map(({ error }) => error));
+  return tried
+    .filter(({ error }) => error <= least + ALIKE)
+    .reduce((best, next) => (Math.abs(next.power - 2) < Math.abs(best.power - 2) ? next : best)).power;
 }

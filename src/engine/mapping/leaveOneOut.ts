@@ -14,6 +14,9 @@ export type Predictions = readonly (Prediction | null)[];
 /** Readings this close in plan are left out together, whatever their heights. */
 const SAME = 1e-3;
 
+/** Errors of ln B closer than this are alike: rounding, not readings, would choose between them. */
+export const ALIKE = 1e-9;
+
 /** Which of the places stand at the same point of the plan as place i, itself among them. */
 export function samePoint(places: readonly Place[], i: number): number[] {
   const { x, y } = places[i];

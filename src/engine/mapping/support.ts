@@ -9,8 +9,8 @@ const LEAST = 3;
 /** How far a reading reaches, metres, indoors; grounds, where fields change slowly, take 10. The project's choice. */
 export const REACH = 3;
 
-/** Why nothing is shown: 0 shown, 1 the interval is too wide, 2 no reading near, 3 too few readings. */
-export const REASONS = ['shown', 'wide', 'far', 'few'] as const;
+/** Why an estimate is not shown: its interval is too wide, no reading is near, the level has too few readings; null: shown. */
+export const REASONS = [null, 'wide', 'far', 'few'] as const;
 
 export interface Support {
   /** Above 1 the estimate does not deserve to be shown; continuous, so that its contour at 1 is a smooth line. */

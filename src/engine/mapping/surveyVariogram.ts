@@ -36,7 +36,8 @@ export interface SurveyVariogram {
 export function surveyVariogram(places: readonly Place[]): SurveyVariogram {
   const points = places
     .filter(({ limited }) => !limited)
-    .map(({ level, x, y, ln, variance }) => ({ level, x, y, value: ln, noise: variance }));
+    .map(({ level, x, y, ln, variance }) => ({ level, x, y, value: ln, noise: variance }))
+    .sort(inOrder);
   if (points.length < FITTABLE) return { variogram: DEFAULT_VARIOGRAM, defaultModel: 'few' };
   const spread = longestDiagonal(points);
   const lags = spread > 0 ? empiricalVariogram(points, CUTOFF * spread, LAGS) : [];
@@ -49,6 +50,10 @@ export function surveyVariogram(places: readonly Place[]): SurveyVariogram {
     defaultModel: null,
   };
 }
+
+// Sums in one order, whatever that of the readings: a flat valley makes much of the last digit.
+const inOrder = (a: VariogramPoint, b: VariogramPoint): number =>
+  a.level < b.level ? -1 : a.level > b.level ? 1 : a.x - b.x || a.y - b.y || a.value - b.value;
 
 /** Of the boxes round each level's points, metres. */
 function longestDiagonal(points: readonly VariogramPoint[]): number {

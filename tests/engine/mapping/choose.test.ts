@@ -1,0 +1,40 @@
+import { describe, expect, it } from 'vitest';
+import { choose } from '../../../src/engine/mapping/choose';
+
+const compared = (kriging: number | null, inverse: number | null) => [
+  { method: 'kriging' as const, looRmseLn: kriging },
+  { method: 'inverse-distance' as const, looRmseLn: inverse },
+];
+
+describe('choose', () => {
+  it('takes the least error, kriging where they are equal', () => {
+    expect(choose('auto', compared(0.2, 0.3))).toEqual({
+      method: 'kriging',
+      why: { kind: 'least-error', of: 2 },
+    });
+    expect(choose('auto', compared(0.3, 0.2)).method).toBe('inverse-distance');
+    expect(choose('auto', compared(0.2, 0.2)).method).toBe('kriging');
+  });
+
+  it('does as it is asked', () => {
+    expect(choose('inverse-distance', compared(0.2, 0.3))).toEqual({
+      method: 'inverse-distance',
+      why: { kind: 'asked' },
+    });
+  });
+
+  it('answers a method that does not exist with the automatic choice, and says so', () => {
+    expect(choose('source-kriging', compared(0.3, 0.2))).toEqual({
+      method: 'inverse-distance',
+      why: { kind: 'least-error', of: 2 },
+      notYet: 'source-kriging',
+    });
+  });
+
+  it('says where nothing could be compared', () => {
+    expect(choose('auto', compared(null, null))).toEqual({
+      method: 'kriging',
+      why: { kind: 'not-compared' },
+    });
+  });
+});
