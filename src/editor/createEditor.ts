@@ -97,11 +97,18 @@ export function createEditor(services: Services): Editor {
     return problem;
   };
 
-  const bail = () => {
+  // A gesture that ends with nothing changed has still left pictures of its way on the map.
+  const ended = (end: () => void) => () => {
     if (!history.open) return;
-    history.bail();
+    end();
     settle();
     tell('home');
+  };
+  const commit = ended(history.commit);
+  const bail = ended(history.bail);
+  const mark = (name: string) => {
+    commit();
+    history.mark(name);
   };
 
   const bench: Bench = {
@@ -126,8 +133,8 @@ export function createEditor(services: Services): Editor {
     run: (edit) => run(edit) === null,
     // A gesture's own refusals are seen in what does not follow the hand; a sentence a frame would be noise.
     redraw: (edit) => library.writes && history.redraw(edit) === null,
-    mark: history.mark,
-    commit: history.commit,
+    mark,
+    commit,
     bail,
     hit: (aim, kinds) => hitTest(store.home, session.view, aim.at, aim.reach, kinds),
     select: session.select,
@@ -224,8 +231,8 @@ export function createEditor(services: Services): Editor {
     get canRedo() {
       return history.canRedo;
     },
-    mark: history.mark,
-    commit: history.commit,
+    mark,
+    commit,
     bail,
     get view() {
       return session.view;

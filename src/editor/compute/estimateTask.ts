@@ -129,6 +129,7 @@ export function createEstimateTask(
     callOff?.();
     callOff = null;
     next = null;
+    if (drawing) client.forget();
     drawing = false;
   };
 
@@ -141,7 +142,12 @@ export function createEstimateTask(
       callOff = schedule(() => ask(home, view), PAUSE);
     },
     follow(home, view) {
-      if (!whole || !wholeHome || !moved(home, wholeHome)) return;
+      if (!whole || !wholeHome) return;
+      if (!moved(home, wholeHome)) {
+        if (results.assessment === whole && !next && !drawing) return;
+        stop();
+        return set({ assessment: whole });
+      }
       if (!whole.pictures.some(({ level }) => level === view.level)) return;
       next = { home, view };
       if (drawing) return;
