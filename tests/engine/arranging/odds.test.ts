@@ -1,0 +1,143 @@
+import { describe, expect, test } from 'vitest';
+import { choleskyWithJitter } from '../../../src/engine/algebra/cholesky';
+import {
+  compareStays,
+  decide,
+  inflationOf,
+  normalBelow,
+  type Stay,
+} from '../../../src/engine/arranging/odds';
+import { exponential, fakeField } from '../dose/fakeField';
+import { fitted, readingsOf } from './homes';
+import { random } from '../../../src/engine/algebra/random';
+import { zoneOf } from '../../../src/engine/dose/zones';
+import type { Point } from '../../../src/engine/geometry/point';
+
+const stay = (at: Point, angle = 0, more: Partial<Stay> = {}): Stay => ({
+  level: 'l1',
+  height: 0.6,
+  zone: zoneOf('bed', { at, angle }, [0.9, 2], 'middle'),
+  weight: 8,
+  ...more,
+});
+
+describe('odds against 10,000 drawn fields', () => {
+  test.each(Array.from({ length: 16 }, (_, i) => 400 + i))('seed %i', (seed) => {
+    const draw = random(seed);
+    const [gx, gy] = [draw.between(-0.3, 0.3), draw.between(-0.3, 0.3)];
+    const mean = ([x, y]: Point) => -2 + gx * x + gy * y;
+    const cov = exponential(draw.between(0.05, 0.8), draw.between(0.5, 4));
+    const now = stay([draw.between(0, 4), draw.between(0, 4)], 90 * draw.below(4));
+    const then = stay([draw.between(0, 4), draw.between(0, 4)], 90 * draw.below(4));
+    const { odds } = compareStays(() => fakeField(mean, cov), [now], [then], 1);
+
+    const cells = [...now.zone.cells, ...then.zone.cells];
+    const m = cells.length;
+    const C = Float64Array.from(cells.flatMap((a) => cells.map((b) => cov(a, b))));
+    const { lower } = choleskyWithJitter(C, m, 1)!;
+    let lowerThere = 0;
+    for (let k = 0; k < 10_000; k++) {
+      const z = Array.from({ length: m }, () => draw.normal());
+      const fields = cells.map((cell, i) => {
+        let ln = mean(cell);
+        for (let j = 0; j <= i; j++) ln += lower[i * m + j] * z[j];
+        return Math.exp(ln);
+      });
+      const half = fields.slice(0, now.zone.cells.length).reduce((sum, value) => sum + value, 0);
+      if (fields.slice(now.zone.cells.length).reduce((sum, value) => sum + value, 0) < half) lowerThere++;
+    }
+    expect(Math.abs(odds - lowerThere / 10_000)).toBeLessThan(0.06);
+  });
+});
+
+test('odds of a place and of the way back add up to one', () => {
+  const fieldAt = () => fakeField(([x]) => -2 + 0.2 * x, exponential(0.4, 2));
+  const [a, b] = [stay([0, 0]), stay([3, 1], 90)];
+  const there = compareStays(fieldAt, [a], [b], 1).odds;
+  expect(there).toBeLessThan(0.5);
+  expect(there + compareStays(fieldAt, [b], [a], 1).odds).toBeCloseTo(1, 6);
+});
+
+test('the same place is as likely lower as higher', () => {
+  const { odds } = compareStays(
+    () => fakeField(() => -2, exponential(0.4, 2)),
+    [stay([0, 0])],
+    [stay([0, 0])],
+    1,
+  );
+  expect(odds).toBe(0.5);
+});
+
+test('what does not move takes nothing from the odds but weight', () => {
+  const fieldAt = () => fakeField(([x]) => -2 - 0.3 * x, exponential(0.2, 2));
+  const [from, to, desk] = [stay([0, 0]), stay([3, 0]), stay([6, 0], 0, { weight: 4 })];
+  const alone = compareStays(fieldAt, [from], [to], 1).odds;
+  const withDesk = compareStays(fieldAt, [from, desk], [to, desk], 1).odds;
+  expect(withDesk).toBeCloseTo(alone, 1);
+});
+
+test('levels err independently: a shared offset does not cancel between them', () => {
+  const fieldAt = (level: string) =>
+    fakeField(
+      () => (level === 'l1' ? -2 : -2.3),
+      () => 0.5,
+    );
+  const upstairs = stay([0, 0], 0, { level: 'l2' });
+  const samelevel = compareStays(
+    () =>
+      fakeField(
+        ([x]) => (x < 10 ? -2 : -2.3),
+        () => 0.5,
+      ),
+    [stay([0, 0])],
+    [stay([20, 0])],
+    1,
+  );
+  expect(samelevel.odds).toBe(1);
+  expect(compareStays(fieldAt, [stay([0, 0])], [upstairs], 1).odds).toBeCloseTo(normalBelow(0.3), 6);
+});
+
+test('heights of one level err together', () => {
+  const fieldAt = () =>
+    fakeField(
+      () => -2,
+      () => 0.5,
+    );
+  const higher = stay([4, 0], 0, { height: 1, weight: 7.9 });
+  expect(compareStays(fieldAt, [stay([0, 0])], [higher], 1).odds).toBe(1);
+});
+
+test('wider intervals make odds less sure', () => {
+  const fieldAt = () => fakeField(([x]) => -2 - 0.2 * x, exponential(0.2, 2));
+  const odds = (inflation: number) => compareStays(fieldAt, [stay([0, 0])], [stay([3, 0])], inflation).odds;
+  expect(odds(4)).toBeLessThan(odds(1));
+  expect(odds(4)).toBeGreaterThan(0.5);
+});
+
+test('intervals are made wider by leave-one-out, never narrower', () => {
+  const survey = fitted(readingsOf((x, y) => 0.1 + 0.02 * x * y, [0, 0, 4, 4]));
+  expect(inflationOf({ ...survey, meanSquareZ: 2.5 })).toBe(2.5);
+  expect(inflationOf({ ...survey, meanSquareZ: 0.4 })).toBe(1);
+});
+
+test.each([
+  [1, 0.5, 0.95, 'move'],
+  [1, 0.9, 0.9, 'move'],
+  [1, 0.91, 0.99, 'stay'],
+  [1, 0.5, 0.89, 'measure-both'],
+  [1, 0.5, 0.7, 'measure-both'],
+  [1, 0.5, 0.69, 'stay'],
+  [1, 1.2, 0.2, 'stay'],
+  [1, 0.5, null, 'stay'],
+] as const)('from %f to %f µT·h at odds %s: %s', (before, after, odds, word) => {
+  expect(decide(before, after, odds)).toBe(word);
+});
+
+test.each([
+  [0, 0.5],
+  [1.6448536, 0.95],
+  [-1.959964, 0.025],
+  [3, 0.9986501],
+])('a standard normal lies below %f with probability %f', (z, probability) => {
+  expect(normalBelow(z)).toBeCloseTo(probability, 6);
+});
