@@ -59,12 +59,13 @@ export function stand(
   level: Id,
   kind: PieceKind,
   name: string,
-  where: Pick<Piece, 'at' | 'angle'> & { size?: Piece['size'] },
+  where: Pick<Piece, 'at' | 'angle'> & Partial<Pick<Piece, 'size' | 'mayStandIn'>>,
   uses: Use[],
 ): Id {
   const usual = pieceDefaults(kind, where.size);
   return put(home, 'pieces', {
     ...usual,
+    mayStandIn: null,
     ...where,
     size: usual.size,
     kind,
@@ -72,7 +73,6 @@ export function stand(
     level,
     uses,
     locked: false,
-    mayStandIn: null,
   });
 }
 
