@@ -88,6 +88,8 @@ export function createLibrary(services: Services, desk: Desk): KeptLibrary {
       if (!found) return { kind: 'home-missing', id };
       const opened = unpack(found.record, found.assets);
       if (!opened.ok) return { kind: 'file-bad', fileName: found.record.title, problems: opened.problems };
+      // What was done while this one was fetched still belongs to the other.
+      await library.flush();
       lay(id, opened.home, found.record.keptThrough, assetsOf(opened.home));
       return null;
     } catch (reason) {
@@ -122,16 +124,14 @@ export function createLibrary(services: Services, desk: Desk): KeptLibrary {
       await writer.take(false);
       try {
         await listed();
-        const problem = homes.length > 0 ? await fetch(homes[0].id) : null;
-        if (problem) desk.say(problem);
-        if (homes.length === 0) {
-          const first = await services.firstHome?.();
-          // A sample comes from a file, so nothing in it waits to be kept.
-          if (first) lay(services.newName(), first, lastReading(first), {});
-        }
       } catch (reason) {
         desk.say(storageProblem(reason));
       }
+      const problem = homes.length > 0 ? await fetch(homes[0]!.id) : null;
+      if (problem) desk.say(problem);
+      const first = homes.length === 0 ? await services.firstHome?.() : null;
+      // A sample comes from a file, so nothing in it waits to be kept.
+      if (first) lay(services.newName(), first, lastReading(first), {});
       loaded = true;
       desk.changed();
     },
