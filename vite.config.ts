@@ -1,19 +1,21 @@
 import { createHash } from 'node:crypto';
 import { readFileSync, readdirSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { svelte } from '@sveltejs/vite-plugin-svelte';
 import type { Plugin } from 'vite';
 import { defineConfig } from 'vitest/config';
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
-const output = here('dist');
-
 /** Writes into the service worker which files make up this build, and a version made from their content. */
 function keptOffline(): Plugin {
+  let output = '';
   return {
     name: 'kept-offline',
     apply: 'build',
+    configResolved(config) {
+      output = resolve(config.root, config.build.outDir);
+    },
     closeBundle() {
       const worker = join(output, 'service-worker.js');
       const files = readdirSync(output, { recursive: true, withFileTypes: true })
@@ -35,7 +37,7 @@ export default defineConfig({
   root: here('src'),
   publicDir: here('static'),
   base: './',
-  build: { outDir: output, emptyOutDir: true, target: 'es2022', modulePreload: { polyfill: false } },
+  build: { outDir: here('dist'), emptyOutDir: true, target: 'es2022', modulePreload: { polyfill: false } },
   worker: { format: 'es' },
   plugins: [svelte({ configFile: false }), keptOffline()],
   test: {
