@@ -16,7 +16,7 @@ function keptOffline(): Plugin {
     configResolved(config) {
       output = resolve(config.root, config.build.outDir);
     },
-    closeBundle() {
+    writeBundle() {
       const worker = join(output, 'service-worker.js');
       const files = readdirSync(output, { recursive: true, withFileTypes: true })
         .filter((entry) => entry.isFile() && entry.name !== 'service-worker.js')
