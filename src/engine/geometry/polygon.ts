@@ -116,9 +116,11 @@ function foldsBack(corner: (i: number) => Point, i: number, j: number): Point | 
  */
 export function labelPlace(ring: Ring): Point {
   const box = bounds(ring);
-  const size = Math.min(box.x1 - box.x0, box.y1 - box.y0);
+  const [w, h] = [box.x1 - box.x0, box.y1 - box.y0];
   const middle = centroid(ring);
-  if (!(size > 0)) return middle;
+  if (!(Math.min(w, h) > 0)) return middle;
+  // A sliver would else begin with thousands of squares.
+  const size = Math.max(Math.min(w, h), Math.max(w, h) / 64);
   const precision = Math.max(0.01, size / 100);
   let best = { at: middle, depth: insideDistance(ring, middle) };
   let squares: { at: Point; half: number; most: number }[] = [];

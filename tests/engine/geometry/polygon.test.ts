@@ -147,6 +147,16 @@ describe('polygons', () => {
     expect(insideDistance(ell, place)).toBeLessThanOrEqual(deepest + 1e-9);
   });
 
+  it('give a label a place even in a sliver a kilometre long', () => {
+    const sliver: Ring = [
+      [0, 0],
+      [1000, 0],
+      [1000, 0.001],
+      [0, 0.001],
+    ];
+    expect(contains(sliver, labelPlace(sliver))).toBe(true);
+  });
+
   it('never put a label outside', () => {
     fc.assert(
       fc.property(ring, (shape) => {
