@@ -1,4 +1,4 @@
-import { choiceOf, type Candidate } from './candidates';
+import { AS_FOUND, choiceOf, type Candidate } from './candidates';
 import { compatibility, type Compatible } from './search';
 import { groundOf, type Ground } from './ground';
 import { hasSides, standOf, type Stand } from './stand';
@@ -69,7 +69,7 @@ export function planOf(request: ArrangeRequest, fieldAt: FieldAt, progress?: (sh
       return choice.candidates;
     });
     progress?.((i + 1) / movable.length);
-    return { piece, candidates: candidates.sort((a, b) => a.cost - b.cost) };
+    return { piece, candidates: candidates.sort(byCost) };
   });
 
   // A piece that fits nowhere stays where it is, and may by that keep others out.
@@ -99,6 +99,10 @@ export function planOf(request: ArrangeRequest, fieldAt: FieldAt, progress?: (sh
     ground,
   };
 }
+
+/** Cheapest first; of equals, the place it has now: nothing moves for nothing. */
+const byCost = (a: Candidate, b: Candidate): number =>
+  a.cost - b.cost || Number(b.wall === AS_FOUND) - Number(a.wall === AS_FOUND);
 
 const isEmpty = ({ candidates }: Hand): boolean => candidates.length === 0;
 
