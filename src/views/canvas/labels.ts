@@ -1,14 +1,14 @@
 import type { LevelPicture } from '../../engine/assess';
 import type { Camera } from '../../editor/editor';
 import { toPlan, toScreen } from '../../editor/camera';
-import { containsEvenOdd } from '../../engine/geometry/polygon';
 import { bilinear } from '../../engine/grid/grid';
 import type { Point, Ring } from '../../engine/geometry/point';
 import { contourLabel, type ContourLabel } from './drawing/contourLabels';
-import { besideDot, Crowd, placeLabels, type Box, type LabelWish } from './drawing/labelPlaces';
+import { besideDot, Crowd, inside, placeLabels, type Box, type LabelWish } from './drawing/labelPlaces';
 import { namePlaces } from './drawing/namePlaces';
 import type { ContourLine } from './drawing/contourLines';
 import { FRAME } from './paintFrame';
+import type { PlanGeometry } from './planGeometry';
 
 /** A room's name with the lines under it, measured. */
 export interface NameWish {
@@ -43,14 +43,19 @@ export interface PlacedContour extends ContourLabel {
 
 export interface LabelRequest {
   camera: Camera;
-  /** What no label may cover: discs, signs, furniture; pixels. `soft` ones only where there is another place. */
-  taken: { hard: readonly Box[]; soft: readonly Box[] };
+  /**
+   * What stands on the sheet, pixels. Nothing covers discs and signs; names keep off furniture where they can, and off
+   * lines where there is still a place.
+   */
+  signs: readonly Box[];
+  furniture: readonly Box[];
+  strokes: readonly Box[];
   names: readonly NameWish[];
   sources: readonly LabelWish[];
   values: readonly ValueWish[];
   contours: readonly ContourWish[];
   picture: LevelPicture | null;
-  floor: readonly Ring[];
+  plan: Pick<PlanGeometry, 'isFloor' | 'isWall'>;
 }
 
 export interface PlacedLabels {
@@ -72,9 +77,10 @@ export function layLabels(request: LabelRequest): PlacedLabels {
     height: camera.height - 2 * FRAME - 4,
   };
   const crowd = new Crowd();
-  for (const box of request.taken.hard) crowd.add(box);
+  for (const box of request.signs) crowd.add(box);
   const names = layNames(request, crowd, sheet);
-  const sources = placeLabels(request.sources, crowd, sheet);
+  const onWall = wallTest(request);
+  const sources = placeLabels(request.sources, crowd, sheet, onWall);
   const values = placeLabels(
     request.values.map(({ id, at, width, height }) => {
       const [x, y] = toScreen(camera, at);
@@ -82,13 +88,21 @@ export function layLabels(request: LabelRequest): PlacedLabels {
     }),
     crowd,
     sheet,
+    onWall,
   );
   return { names, sources, values, contours: layContours(request, crowd, sheet) };
 }
 
-function layNames({ camera, names, taken }: LabelRequest, crowd: Crowd, sheet: Box): Map<string, Box> {
-  const furniture = new Crowd();
-  for (const box of taken.soft) furniture.add(box);
+/** Whether a label would lie across a wall. */
+function wallTest({ camera, plan }: LabelRequest): (box: Box) => boolean {
+  return ({ x, y, width, height }) =>
+    [0.1, 0.5, 0.9].some((share) => plan.isWall(...toPlan(camera, x + width * share, y + height / 2)));
+}
+
+function layNames(request: LabelRequest, crowd: Crowd, sheet: Box): Map<string, Box> {
+  const { camera, names } = request;
+  const furniture = crowdOf(request.furniture);
+  const strokes = crowdOf(request.strokes);
   const placed = new Map<string, Box>();
   for (const { id, outline, width, height } of names) {
     const places = namePlaces(
@@ -98,22 +112,49 @@ function layNames({ camera, names, taken }: LabelRequest, crowd: Crowd, sheet: B
       (p) => toScreen(camera, p),
       (x, y) => toPlan(camera, x, y),
     );
-    const clear = places.filter((box) => furniture.isFree(box));
-    const [box] = placeLabels([{ id, places: [...clear, ...places] }], crowd, sheet).values();
-    if (box) placed.set(id, box);
+    const box = bestPlace(places, crowd, sheet, furniture, strokes);
+    if (!box) continue;
+    crowd.add(box);
+    placed.set(id, box);
   }
   return placed;
 }
 
+/** The first place clear of everything, else the first clear of furniture, else the first that is free at all. */
+function bestPlace(
+  places: Iterable<Box>,
+  crowd: Crowd,
+  sheet: Box,
+  furniture: Crowd,
+  strokes: Crowd,
+): Box | undefined {
+  let free: Box | undefined;
+  let clear: Box | undefined;
+  for (const box of places) {
+    if (!inside(box, sheet) || !crowd.isFree(box)) continue;
+    free ??= box;
+    if (!furniture.isFree(box)) continue;
+    clear ??= box;
+    if (strokes.isFree(box)) return box;
+  }
+  return clear ?? free;
+}
+
+function crowdOf(boxes: readonly Box[]): Crowd {
+  const crowd = new Crowd();
+  for (const box of boxes) crowd.add(box);
+  return crowd;
+}
+
 function layContours(
-  { camera, contours, picture, floor }: LabelRequest,
+  { camera, contours, picture, plan }: LabelRequest,
   crowd: Crowd,
   sheet: Box,
 ): PlacedContour[] {
   if (!picture) return [];
   const allowed = (x: number, y: number) => {
     const at = toPlan(camera, x, y);
-    return bilinear(picture.grid, picture.doubt, at) <= 1 && containsEvenOdd(floor, at);
+    return plan.isFloor(...at) && !plan.isWall(...at) && bilinear(picture.grid, picture.doubt, at) <= 1;
   };
   return contours.flatMap(({ text, value, width, lines, isTarget }) =>
     lines.flatMap(({ points }) => {

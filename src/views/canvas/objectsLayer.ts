@@ -1,7 +1,8 @@
 import { bounds } from '../../engine/geometry/polygon';
-import type { Piece, Reading } from '../../home/home';
+import type { Piece, Point } from '../../home/home';
 import { pieceLetters } from '../../words/canvas';
-import type { Box } from './drawing/labelPlaces';
+import { boxesAlong, type Box } from './drawing/labelPlaces';
+import { clippedSegment } from './drawing/sourceLines';
 import { letterPlace } from './drawing/pieceLines';
 import { rectangle } from '../../engine/geometry/pose';
 import { layLabels } from './labels';
@@ -20,11 +21,12 @@ import { paintSourceNames, sourceNames } from './sourceNames';
 import { paintSections, paintWalks } from './paintWalks';
 import { ghostsOf, levelOf, roundReadings, type Scene } from './scene';
 import { SHOWN } from './shown';
-import { onSheet, type Sheet } from './sheet';
+import { onSheet, type Screen, type Sheet } from './sheet';
 
 const LETTER = 21;
 const SIGN = 20;
 const DOT = 8;
+const STROKE = 6;
 const SMALL_DOT = 2;
 
 /** Furniture, sources, readings, and all lettering on the plan. */
@@ -32,7 +34,11 @@ export function paintObjects(sheet: Sheet, scene: Scene): void {
   const shown = SHOWN[scene.view.stage];
   const { pieces, sources, walks } = levelOf(scene.home, scene.view.level);
   const letters = pieceLetters(scene.home);
-  const leaving = new Set(ghostsOf(scene).map(({ piece }) => piece.id));
+  const ghosts = ghostsOf(scene).map(({ ghost }) => ghost);
+  const leaving = new Set(ghosts.map(({ id }) => id));
+  const staying = pieces.filter(({ id }) => !leaving.has(id));
+  const discs = [...staying, ...ghosts].filter(({ id }) => letters[id]);
+  const points = sources.filter(({ kind, path }) => kind === 'point' && path[0]);
   const readings = shown.readings === 'none' ? [] : roundReadings(scene.home, scene.view);
 
   for (const source of sources) paintSource(sheet, source);
@@ -52,25 +58,23 @@ export function paintObjects(sheet: Sheet, scene: Scene): void {
   const contours = contourWishes(sheet, scene);
   const placed = layLabels({
     camera: sheet.camera,
-    taken: {
-      hard: [
-        ...pieces
-          .filter((piece) => letters[piece.id] && !leaving.has(piece.id))
-          .map((piece) => discBox(sheet, piece)),
-        ...ghostsOf(scene).map(({ ghost }) => discBox(sheet, ghost)),
-        ...sources
-          .filter(({ kind, path }) => kind === 'point' && path[0])
-          .map(({ path }) => around(onSheet(sheet, path[0]!), SIGN)),
-        ...readings.map((reading) => dotBox(sheet, reading)),
-      ],
-      soft: [...pieces, ...ghostsOf(scene).map(({ ghost }) => ghost)].map((piece) => pieceBox(sheet, piece)),
-    },
+    signs: [
+      ...discs.map((piece) => around(onSheet(sheet, letterPlace(piece)), LETTER)),
+      ...points.map(({ path }) => around(onSheet(sheet, path[0]!), SIGN)),
+      ...readings.map(({ at }) => around(onSheet(sheet, at), DOT)),
+    ],
+    furniture: [...staying, ...ghosts].map((piece) => pieceBox(sheet, piece)),
+    strokes: [
+      ...(shown.walks || shown.sections ? walks : []).map(({ path }) => path),
+      ...sources.filter(({ kind }) => kind === 'line').map(({ path }) => path),
+      ...scene.target.map(({ points: line }) => line),
+    ].flatMap((path) => boxesAlong(seenPath(sheet, path), STROKE)),
     names,
     sources: named.map(({ id, places }) => ({ id, places: places.map(({ box }) => box) })),
     values,
     contours,
     picture: scene.picture,
-    floor: scene.plan.floor,
+    plan: scene.plan,
   });
   paintContourLabels(sheet, placed.contours);
   paintNames(sheet, scene, names, placed.names);
@@ -85,9 +89,12 @@ const around = ([x, y]: readonly [number, number], size: number): Box => ({
   height: size,
 });
 
-const discBox = (sheet: Sheet, piece: Piece): Box => around(onSheet(sheet, letterPlace(piece)), LETTER);
-
-const dotBox = (sheet: Sheet, reading: Reading): Box => around(onSheet(sheet, reading.at), DOT);
+/** A path on the sheet, each part cut to what is seen. */
+function seenPath(sheet: Sheet, path: readonly Point[]): Screen[] {
+  const box = { x0: 0, y0: 0, x1: sheet.camera.width, y1: sheet.camera.height };
+  const places = path.map((p) => onSheet(sheet, p));
+  return places.slice(1).flatMap((b, i): Screen[] => clippedSegment(places[i]!, b, box) ?? []);
+}
 
 function pieceBox(sheet: Sheet, piece: Piece): Box {
   const { x0, y0, x1, y1 } = bounds(rectangle(piece, piece.size).map((p) => onSheet(sheet, p)));

@@ -19,7 +19,7 @@ export function paintEmptySheet(sheet: Sheet, scene: Scene): void {
 
 function paintCrosses(sheet: Sheet): void {
   const { context, camera, ink } = sheet;
-  const step = frameStep(camera.scale);
+  const step = Math.max(1, frameStep(camera.scale));
   const [left, top] = toPlan(camera, 0, 0);
   const [right, bottom] = toPlan(camera, camera.width, camera.height);
   context.beginPath();
@@ -56,6 +56,7 @@ function paintInvitation(sheet: Sheet, { home }: Scene): void {
   strokePath(sheet, { colour: ink.accent, width: 2, dash: [7, 4] });
   const unit = home.settings.lengthUnit;
   const off = 20 / camera.scale;
+  const aside = 34 / camera.scale;
   const [topLeft, topRight, , bottomLeft] = corners;
   paintLength(
     sheet,
@@ -65,8 +66,8 @@ function paintInvitation(sheet: Sheet, { home }: Scene): void {
   );
   paintLength(
     sheet,
-    [bottomLeft[0] - off, bottomLeft[1]],
-    [topLeft[0] - off, topLeft[1]],
+    [bottomLeft[0] - aside, bottomLeft[1]],
+    [topLeft[0] - aside, topLeft[1]],
     lengthText(FIRST_ROOM[1], unit),
   );
   write(sheet, {

@@ -1,4 +1,5 @@
 import { canvasWords } from '../../words/canvas';
+import { paper } from './ink';
 import { FRAME } from './paintFrame';
 import { write } from './lettering';
 import { strokePath, type Sheet } from './sheet';
@@ -20,6 +21,14 @@ export function paintNorth(sheet: Sheet, north: number): void {
   context.save();
   context.translate(x, y);
   context.rotate((-north * Math.PI) / 180);
+  const outline = () => {
+    context.beginPath();
+    context.moveTo(0, -LENGTH / 2);
+    context.lineTo(4, LENGTH / 2);
+    context.lineTo(0, LENGTH / 2 - 4);
+    context.lineTo(-4, LENGTH / 2);
+    context.closePath();
+  };
   const half = (side: number) => {
     context.beginPath();
     context.moveTo(0, -LENGTH / 2);
@@ -27,6 +36,8 @@ export function paintNorth(sheet: Sheet, north: number): void {
     context.lineTo(0, LENGTH / 2 - 4);
     context.closePath();
   };
+  outline();
+  strokePath(sheet, { colour: paper(ink), width: 4 });
   half(1);
   context.fillStyle = ink.text;
   context.fill();

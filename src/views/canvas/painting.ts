@@ -1,6 +1,7 @@
 import type { Editor, Topic } from '../../editor/editor';
 import type { Form } from '../layout.svelte';
 import { paintEstimate } from './estimateLayer';
+import { LAYER_INPUTS } from './layerInputs';
 import { createBackdropPainter } from './paintBackdrop';
 import { readInk, type Ink } from './ink';
 import { paintObjects } from './objectsLayer';
@@ -22,34 +23,6 @@ const TOPICS: readonly Topic[] = [
   'results',
   'proposal',
 ];
-
-/** What each layer shows; it is drawn again only where one of these is another object than before. */
-export const LAYER_INPUTS: Record<LayerName, (scene: Scene) => readonly unknown[]> = {
-  estimate: ({ camera, picture, plan, contours, target, backdrop }) => [
-    camera,
-    picture,
-    plan.floor,
-    contours,
-    target,
-    backdrop,
-  ],
-  plan: ({ camera, plan }) => [camera, plan],
-  objects: ({ camera, plan, picture, contours, target, home, view, form, selection, results, proposal }) => [
-    camera,
-    plan,
-    picture,
-    contours,
-    target,
-    home,
-    view,
-    form,
-    selection,
-    results.assessment,
-    proposal.proposal,
-    proposal.shown,
-  ],
-  overlay: (scene) => Object.values(scene),
-};
 
 /** Keeps a container painted with what the editor holds, at most once a frame. */
 export function mountPainting(container: HTMLDivElement, editor: Editor, form: () => Form) {

@@ -2,6 +2,7 @@ import { floorOutline } from '../../engine/geometry/outline';
 import type { Ring } from '../../engine/geometry/point';
 import type { Home, Id } from '../../home/home';
 import { inOrder } from '../../home/order';
+import { insideTest } from './drawing/insideTest';
 import { openingLines, openingPlace } from './drawing/openingLines';
 import { fixtureLines } from './drawing/fixtureLines';
 import type { Line } from './drawing/line';
@@ -13,6 +14,8 @@ export interface PlanGeometry {
   floor: Ring[];
   /** Even-odd. */
   walls: Ring[];
+  isFloor(x: number, y: number): boolean;
+  isWall(x: number, y: number): boolean;
   openings: Line[];
   fixtures: Line[];
   grounds: Ring[];
@@ -23,9 +26,13 @@ export function planGeometry(home: Pick<Home, 'rooms' | 'openings' | 'fixtures'>
   const rooms = inOrder(home.rooms).filter((room) => room.level === level);
   const indoors = withWalls(rooms);
   const openings = inOrder(home.openings);
+  const floor = floorOutline(rooms.map((room) => room.outline));
+  const walls = wallArea(rooms, openings);
   return {
-    floor: floorOutline(rooms.map((room) => room.outline)),
-    walls: wallArea(rooms, openings),
+    floor,
+    walls,
+    isFloor: insideTest(floor),
+    isWall: insideTest(walls),
     openings: openings.flatMap((opening) => {
       const room = indoors.find(({ id }) => id === opening.room);
       const place = room && openingPlace(opening, room);

@@ -52,7 +52,10 @@ export function strokePath({ context, ink }: Sheet, { colour, width, dash }: Str
   context.setLineDash([]);
 }
 
-/** Paints the strokes of a sign: casings of all first, so that no stroke's casing cuts another stroke. */
+// Hairlines and the strokes inside a sign need no casing: they say nothing alone.
+const CASED = 1.5;
+
+/** Paints the strokes of a sign: casings first, so that no stroke's casing cuts another stroke. */
 export function paintLines(sheet: Sheet, lines: readonly Line[], colour: string, casing = 1.6): void {
   const { context, ink } = sheet;
   const lay = (line: Line) =>
@@ -71,7 +74,7 @@ export function paintLines(sheet: Sheet, lines: readonly Line[], colour: string,
   }
   if (casing > 0) {
     for (const line of lines) {
-      if (line.dash) continue;
+      if (line.dash || line.weight < CASED) continue;
       lay(line);
       strokePath(sheet, { colour: paper(ink), width: line.weight + 2 * casing });
     }

@@ -77,7 +77,7 @@ function alongLine(sheet: Sheet, path: readonly Screen[], width: number): NamePl
   for (let i = 1; i < path.length; i++) {
     const seen = clippedSegment(path[i - 1]!, path[i]!, box);
     if (!seen) continue;
-    const [a, b] = [[...seen[0]] as Screen, [...seen[1]] as Screen];
+    const [a, b] = seen;
     const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
     if (!longest || length > longest.length) longest = { a, b, length };
   }

@@ -20,6 +20,7 @@ export interface RulerForm {
   torn: boolean;
   /** µT; grows where readings need it. */
   range: readonly [number, number];
+  /** The only values with a tick and a numeral; null: the whole edge of a slide rule. */
   numerals: readonly number[] | null;
 }
 
@@ -67,7 +68,7 @@ export const RULER_FORMS: Record<Form, RulerForm> = {
   },
   phone: {
     words: null,
-    numeral: 32,
+    numeral: 30,
     ink: 40,
     inkWidth: 18,
     reading: 60,

@@ -37,10 +37,10 @@ export function contourLabel(
     const straight = Math.hypot(b[0] - a[0], b[1] - a[1]) / room;
     if (straight < STRAIGHT || (best && straight <= best.straight)) continue;
     const [x, y] = placeAt(line, run, at);
-    if (!allowed(x, y) || !allowed(...a) || !allowed(...b)) continue;
     const angle = upright(Math.atan2(b[1] - a[1], b[0] - a[0]));
     const box = turnedBox(x, y, width, height, angle);
-    if (inside(box, bounds) && crowd.isFree(box)) best = { label: { x, y, angle }, box, straight };
+    if (!inside(box, bounds) || !crowd.isFree(box)) continue;
+    if (isSeen([[x, y], a, b], angle, height, allowed)) best = { label: { x, y, angle }, box, straight };
   }
   if (!best) return null;
   crowd.add(best.box);
@@ -72,4 +72,15 @@ function placeAt(line: readonly Screen[], run: readonly number[], at: number): [
 export function upright(angle: number): number {
   if (angle > Math.PI / 2) return angle - Math.PI;
   return angle <= -Math.PI / 2 ? angle + Math.PI : angle;
+}
+
+/** Whether the places on the line and beside it, as far as the lettering reaches, are all seen. */
+function isSeen(
+  places: readonly Screen[],
+  angle: number,
+  height: number,
+  allowed: (x: number, y: number) => boolean,
+): boolean {
+  const [dx, dy] = [(-Math.sin(angle) * height) / 2, (Math.cos(angle) * height) / 2];
+  return places.every(([x, y]) => allowed(x, y) && allowed(x + dx, y + dy) && allowed(x - dx, y - dy));
 }

@@ -1,9 +1,14 @@
 /** Lengths of the frame's marks, metres. */
 const STEPS = [0.1, 0.5, 1, 5, 10, 50, 100] as const;
 
-/** The shortest mark a person can count: at least 18 px long on the screen. */
+const SHORTEST = 18;
+const LONGEST = 70;
+
+/** The longest step whose mark stays at or under 70 px, unless that would be too short to count. */
 export function frameStep(pixelsPerMetre: number): number {
-  return STEPS.find((step) => step * pixelsPerMetre >= 18) ?? STEPS[STEPS.length - 1]!;
+  const fitting = STEPS.findLastIndex((step) => step * pixelsPerMetre <= LONGEST);
+  const step = STEPS[Math.max(0, fitting)]!;
+  return step * pixelsPerMetre >= SHORTEST ? step : STEPS[Math.min(STEPS.length - 1, fitting + 1)]!;
 }
 
 /** A filled mark of the frame, in pixels along the edge, and the metres its beginning stands for. */

@@ -13,38 +13,38 @@ export function deepestPlace(outline: Ring): Point {
   return at;
 }
 
-const COLUMNS = 17;
+const REACH = 17;
+
+/** Steps away from the middle, nearest first. */
+const LATTICE = Array.from({ length: (2 * REACH + 1) ** 2 }, (_, k): [number, number] => [
+  (k % (2 * REACH + 1)) - REACH,
+  Math.floor(k / (2 * REACH + 1)) - REACH,
+]).sort(([a, b], [c, d]) => a * a + b * b - c * c - d * d);
 
 /**
- * Boxes of a size that lie wholly inside a room, from the nearest to its deepest place outward. `toScreen` and
- * `toPlan` carry places between the plan and the sheet (pixels, y down).
+ * Boxes of a size that lie wholly inside a room, from its deepest place outward, worked out only as far as they are
+ * asked for. `toScreen` and `toPlan` carry places between the plan and the sheet (pixels, y down).
  */
-export function namePlaces(
+export function* namePlaces(
   outline: Ring,
   width: number,
   height: number,
   toScreen: (p: Point) => readonly [number, number],
   toPlan: (x: number, y: number) => Point,
-): Box[] {
+): Generator<Box> {
   const box = bounds(outline.map(toScreen));
   const [cx, cy] = toScreen(deepestPlace(outline));
-  const stepX = Math.max(6, (box.x1 - box.x0 - width) / COLUMNS);
-  const stepY = Math.max(6, (box.y1 - box.y0 - height) / COLUMNS);
-  const places: { box: Box; away: number }[] = [];
-  for (let i = -COLUMNS; i <= COLUMNS; i++) {
-    for (let j = -COLUMNS; j <= COLUMNS; j++) {
-      const x = cx - width / 2 + i * stepX;
-      const y = cy - height / 2 + j * stepY;
-      if (x < box.x0 || y < box.y0 || x + width > box.x1 || y + height > box.y1) continue;
-      const corners: Point[] = [
-        toPlan(x, y),
-        toPlan(x + width, y),
-        toPlan(x + width, y + height),
-        toPlan(x, y + height),
-      ];
-      if (!corners.every((corner) => contains(outline, corner))) continue;
-      places.push({ box: { x, y, width, height }, away: Math.hypot(i * stepX, j * stepY) });
-    }
+  const stepX = Math.max(6, (box.x1 - box.x0 - width) / REACH);
+  const stepY = Math.max(6, (box.y1 - box.y0 - height) / REACH);
+  for (const [i, j] of LATTICE) {
+    const x = cx - width / 2 + i * stepX;
+    const y = cy - height / 2 + j * stepY;
+    if (x < box.x0 || y < box.y0 || x + width > box.x1 || y + height > box.y1) continue;
+    const isInside =
+      contains(outline, toPlan(x, y)) &&
+      contains(outline, toPlan(x + width, y)) &&
+      contains(outline, toPlan(x + width, y + height)) &&
+      contains(outline, toPlan(x, y + height));
+    if (isInside) yield { x, y, width, height };
   }
-  return places.sort((a, b) => a.away - b.away).map((place) => place.box);
 }

@@ -1,4 +1,5 @@
 type Screen = readonly [number, number];
+type Segment = [[number, number], [number, number]];
 
 const DASH = 9;
 const GAP = 4;
@@ -35,7 +36,7 @@ export function clippedSegment(
   a: Screen,
   b: Screen,
   box: { x0: number; y0: number; x1: number; y1: number },
-): [Screen, Screen] | null {
+): Segment | null {
   // Liang and Barsky 1984: the line's parameter is narrowed side by side.
   const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
   let [from, to] = [0, 1];
@@ -50,6 +51,6 @@ export function clippedSegment(
     if (step > 0) to = Math.min(to, room / step);
   }
   if (from > to) return null;
-  const at = (t: number): Screen => [a[0] + dx * t, a[1] + dy * t];
+  const at = (t: number): [number, number] => [a[0] + dx * t, a[1] + dy * t];
   return [at(from), at(to)];
 }

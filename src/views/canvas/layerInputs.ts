@@ -1,0 +1,30 @@
+import type { Scene } from './scene';
+import type { LayerName } from './stage';
+
+/** What each layer shows; it is drawn again only where one of these is another object than before. */
+export const LAYER_INPUTS: Record<LayerName, (scene: Scene) => readonly unknown[]> = {
+  estimate: ({ camera, picture, plan, contours, target, backdrop }) => [
+    camera,
+    picture,
+    plan.floor,
+    contours,
+    target,
+    backdrop,
+  ],
+  plan: ({ camera, plan }) => [camera, plan],
+  objects: ({ camera, plan, picture, contours, target, home, view, form, selection, results, proposal }) => [
+    camera,
+    plan,
+    picture,
+    contours,
+    target,
+    home,
+    view,
+    form,
+    selection,
+    results.assessment,
+    proposal.proposal,
+    proposal.shown,
+  ],
+  overlay: (scene) => Object.values(scene),
+};
