@@ -1,8 +1,8 @@
-import type { Answer, PlacedPiece } from '../engine/arranging/arrange';
-import type { FieldUnit, Home } from '../home/home';
+import type { Answer, Decision, PlacedPiece } from '../engine/arranging/arrange';
+import type { FieldUnit, Home, PieceKind } from '../home/home';
 import { roomAt } from '../home/questions/roomAt';
 import { doseText, doseUnitName, percentText } from './numbers';
-import { thingName } from './things';
+import { PIECE_WORDS, thingName } from './things';
 
 export const arrange = {
   title: 'Where bed and desk go',
@@ -38,7 +38,8 @@ export const arrange = {
   people: 'People and hours',
   rules:
     'Kept clear: the strips beside beds, door swings and landings, the front of wardrobes, heaters. A cot keeps away from windows and heaters, always.',
-  uncertain: (name: string) => `${name} gains less than its interval is wide: that gain is not certain.`,
+  uncertain: (name: string) =>
+    ` The ${name.toLowerCase()} gains less than its interval is wide: that gain is not certain.`,
   falls: ' falls from ',
   rises: ' rises from ',
   to: ' to ',
@@ -54,7 +55,7 @@ export function answerTitle(home: Home, answer: Answer, about: string | null): s
   const here = home.pieces[lead.id];
   const room = thingName(home, { kind: 'room', id: lead.room });
   const from = roomOf(home, lead.id);
-  const where = from === lead.room ? 'across the room' : `in ${room}`;
+  const where = from === lead.room ? 'across the room' : `into: ${room}`;
   const turned =
     from === lead.room && here && Math.hypot(here.at[0] - lead.at[0], here.at[1] - lead.at[1]) < 0.6;
   return `${name}, ${turned ? 'a little aside' : where}`;
@@ -87,4 +88,13 @@ export function gainUncertain(placed: PlacedPiece): boolean {
   );
 }
 
-export const oddsText = (odds: number): string => `lower here: ${percentText(odds)}`;
+/** What is said under a piece that would move. */
+export function movesText(decision: Decision, odds: number | null): string {
+  if (decision === 'stay' || odds === null) return `${arrange.moves} · no clear gain`;
+  return `${arrange.moves} · ${decision === 'move' ? 'better' : 'likely better'} there: ${percentText(odds)}`;
+}
+
+/** 'bed A': short enough for a sentence. */
+export function shortName(kind: PieceKind, letter: string): string {
+  return letter ? `${PIECE_WORDS[kind].toLowerCase()} ${letter}` : PIECE_WORDS[kind].toLowerCase();
+}

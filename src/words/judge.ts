@@ -33,7 +33,10 @@ export const judge = {
   along: (name: string) => ` along ${name || 'the walk'}`,
   beyond: 'further than the walk',
   notMet: 'The target is not met to stay along this walk.',
-  falloff: (exponent: string, sd: string) => `Falls about as 1/r^${exponent} (± ${sd}) from the source.`,
+  falloff: {
+    before: 'Falls with distance from the source about as 1/r',
+    after: (sd: string) => ` (±\u2009${sd} in the power).`,
+  },
   cautions: 'Cautions',
 };
 
@@ -103,8 +106,10 @@ export function metText(
   [low, best, high]: readonly [number, number, number | null],
   unit: LengthUnit,
 ): { best: string; interval: string } {
-  const end = high === null ? judge.beyond : lengthText(high, unit, 1);
-  return { best: lengthText(best, unit, 1), interval: `(${lengthText(low, unit, 1)} – ${end})` };
+  const [from, to] = [lengthText(low, unit, 1), high === null ? judge.beyond : lengthText(high, unit, 1)];
+  // The unit stands once, after the best value.
+  const bare = (text: string) => (unit === 'm' ? text.replace(/ m$/, '') : text);
+  return { best: lengthText(best, unit, 1), interval: `(${bare(from)}–${bare(to)})` };
 }
 
 export const partlyText = (share: number): string => judge.partly(percentText(share));

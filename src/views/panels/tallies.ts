@@ -1,4 +1,5 @@
 import type { Assessment } from '../../engine/assess';
+import type { RoomFigures } from '../../engine/judging/rooms';
 import type { Stage } from '../../editor/editor';
 import { area } from '../../engine/geometry/polygon';
 import type { Home } from '../../home/home';
@@ -20,10 +21,12 @@ export function drawnShare(home: Home, assessment: Assessment | null): number | 
   return whole > 0 ? drawn / whole : null;
 }
 
-/** Rooms whose middle value is at or over the target. */
-export function roomsOver(home: Home, assessment: Assessment | null): number {
-  return (assessment?.rooms ?? []).filter((room) => room.supported > 0 && room.median >= home.settings.target)
-    .length;
+/** Rooms inside the walls whose middle value is at or over the target. */
+export function roomsOver(home: Home, assessment: Assessment | null): RoomFigures[] {
+  return (assessment?.rooms ?? []).filter((figures) => {
+    const room = home.rooms[figures.id];
+    return room && room.use !== 'grounds' && figures.supported > 0 && figures.median >= home.settings.target;
+  });
 }
 
 /** What is done in each stage, as a word under its name; empty where nothing is to be said yet. */
@@ -40,7 +43,7 @@ export function tallies(home: Home, round: string, assessment: Assessment | null
     sketch: rooms > 0 ? tally.rooms(rooms) : tally.startHere,
     survey: readings > 0 ? tally.readings(readings) : tally.noReadings,
     map: drawn === null ? '' : tally.drawn(percentText(drawn)),
-    judge: assessment && assessment.rooms.length > 0 ? tally.over(roomsOver(home, assessment)) : '',
+    judge: assessment && assessment.rooms.length > 0 ? tally.over(roomsOver(home, assessment).length) : '',
     arrange: pieces > 0 ? tally.pieces(pieces) : begun ? tally.noPieces : '',
     report: home.report.date ? dateText(home.report.date) : begun ? tally.notDated : '',
   };
