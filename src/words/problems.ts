@@ -24,13 +24,14 @@ const metres = (value: number): string => `${number(Number(value.toFixed(2)))} m
 const megabytes = (bytes: number): string => `${number(Number((bytes / 1024 / 1024).toFixed(1)))} MB`;
 const count = (n: number, one: string, many = `${one}s`): string => `${number(n)} ${n === 1 ? one : many}`;
 
-/** A path into the home in memory, from the inside out: `outline of room r3`. A path into the file stays one. */
+/** A path into the home in memory, the thing first: `Room r3: outline`. A path into the file stays one. */
 function where(path: Path): string {
   const [collection, id, ...rest] = path;
   if (typeof collection !== 'string' || typeof id !== 'string' || !(collection in COLLECTION_NAMES))
     return pathText(path);
-  const thing = `${nameOf(collection)[0]} ${id}`;
-  return rest.length > 0 ? `${pathText(rest)} of ${thing}` : thing;
+  const [name] = nameOf(collection);
+  const thing = `${name[0]!.toUpperCase()}${name.slice(1)} ${id}`;
+  return rest.length > 0 ? `${thing}: ${pathText(rest)}` : thing;
 }
 
 function place(path: Path, id: string | null): string {

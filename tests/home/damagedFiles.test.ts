@@ -274,29 +274,29 @@ describe('parts that do not fit together', () => {
     [
       'a level that is not there',
       (f) => set(f.rooms[0], 'level', 'l9'),
-      ['level of room r1 is "l9"', 'no level of that id', '"l1", "l2"'],
+      ['Room r1: level is "l9"', 'no level of that id', '"l1", "l2"'],
     ],
     [
       'a room that is not there',
       (f) => set(f.openings[0], 'room', 'r9'),
-      ['room of opening o1 is "r9"', 'no room of that id', '"r1", "r2", "r3"'],
+      ['Opening o1: room is "r9"', 'no room of that id', '"r1", "r2", "r3"'],
     ],
     [
       'a room called constructor',
       (f) => set(f.openings[0], 'room', 'constructor'),
-      ['room of opening o1 is "constructor"'],
+      ['Opening o1: room is "constructor"'],
     ],
     [
       'a meter that is not there',
       (f) => set(f.readings[0], 'meter', 'g9'),
-      ['meter of reading m1 is "g9"', '"g1", "g2"'],
+      ['Reading m1: meter is "g9"', '"g1", "g2"'],
     ],
     [
       'a round that is not there',
       (f) => set(f.readings[0], 'round', 'z'),
-      ['round of reading m1 is "z"', '"a", "b"'],
+      ['Reading m1: round is "z"', '"a", "b"'],
     ],
-    ['a walk that is not there', (f) => set(f.readings[0], 'walk', 'w2'), ['walk of reading m1 is "w2"']],
+    ['a walk that is not there', (f) => set(f.readings[0], 'walk', 'w2'), ['Reading m1: walk is "w2"']],
     [
       'a guideline that is not there',
       (f) => set(f.settings, 'guideline', 'own-2'),
@@ -306,17 +306,17 @@ describe('parts that do not fit together', () => {
     [
       'a room a piece may stand in that is not there',
       (f) => set(f.pieces[0].mayStandIn, 0, 'r9'),
-      ['mayStandIn[0] of piece p1 is "r9"'],
+      ['Piece p1: mayStandIn[0] is "r9"'],
     ],
     [
       'a piece of an arrangement that is not there',
       (f) => set(f.arrangements[0].pieces[0], 'id', 'p2'),
-      ['pieces[0].id of arrangement v1 is "p2"'],
+      ['Arrangement v1: pieces[0].id is "p2"'],
     ],
     [
       'a source of an arrangement that is not there',
       (f) => set(f.arrangements[0].sources[0], 'id', 's9'),
-      ['sources[0].id of arrangement v1 is "s9"'],
+      ['Arrangement v1: sources[0].id is "s9"'],
     ],
     [
       'two corners',
@@ -325,7 +325,7 @@ describe('parts that do not fit together', () => {
           [0, 0],
           [4, 0],
         ]),
-      ['outline of room r2 has 2 corners', 'at least 3'],
+      ['Room r2: outline has 2 corners', 'at least 3'],
     ],
     [
       'an outline that crosses itself',
@@ -336,24 +336,24 @@ describe('parts that do not fit together', () => {
           [4, 0],
           [0, 3],
         ]),
-      ['outline of room r2 crosses itself: wall 0 meets wall 2 at 2, 1.5', 'Move a corner'],
+      ['Room r2: outline crosses itself: wall 0 meets wall 2 at 2, 1.5', 'Move a corner'],
     ],
     [
       'a wall that is not there',
       (f) => set(f.openings[0], 'wall', 4),
-      ['wall of opening o1 is wall 4', 'walls 0 to 3'],
+      ['Opening o1: wall is wall 4', 'walls 0 to 3'],
     ],
-    ['a front that is not there', (f) => set(f.fixtures[0], 'front', 7), ['front of fixture f1 is wall 7']],
+    ['a front that is not there', (f) => set(f.fixtures[0], 'front', 7), ['Fixture f1: front is wall 7']],
     [
       'a door wider than its wall',
       (f) => set(f.openings[0], 'width', 3.2),
-      ['width of opening o1 is 3.2 m', 'its wall of 3 m', 'narrower'],
+      ['Opening o1: width is 3.2 m', 'its wall of 3 m', 'narrower'],
     ],
     [
       'a door beyond its wall',
       (f) => set(f.openings[0], 'offset', 2.5),
       [
-        'offset of opening o1 is 2.5 m',
+        'Opening o1: offset is 2.5 m',
         'would end at 3.26 m',
         'beyond its wall of 3 m',
         'Write 2.24 m or less',
@@ -366,33 +366,33 @@ describe('parts that do not fit together', () => {
           [0, 0],
           [1, 1],
         ]),
-      ['path of source s2 has 2 points', 'It needs 1'],
+      ['Source s2: path has 2 points', 'It needs 1'],
     ],
     [
       'a line of one point',
       (f) => set(f.sources[0], 'path', [[0, 0]]),
-      ['path of source s1 has 1 point', '2 or more'],
+      ['Source s1: path has 1 point', '2 or more'],
     ],
-    ['a walk that goes nowhere', (f) => set(f.walks[0], 'path', []), ['path of walk w1 has 0 points']],
+    ['a walk that goes nowhere', (f) => set(f.walks[0], 'path', []), ['Walk w1: path has 0 points']],
     [
       'a lowest above the highest',
       (f) => set(f.readings[0], 'min', 0.2),
-      ['min of reading m1: the lowest, 0.2, is above the highest, 0.16'],
+      ['Reading m1: min: the lowest, 0.2, is above the highest, 0.16'],
     ],
     [
       'edges out of order',
       (f) => set(f.guidelines[0].edges[0], 'value', 0.2),
-      ['edges of guideline own-1: entry 1'],
+      ['Guideline own-1: edges: entry 1'],
     ],
     [
       'samples out of order',
       (f) => set(f.recordings[0].samples[0], 0, 90),
-      ['samples of recording b1: entry 1'],
+      ['Recording b1: samples: entry 1'],
     ],
     [
       'a meter compared with itself',
       (f) => set(f.comparisons[0], 'reference', 'g1'),
-      ['comparison c1 compares a meter with itself'],
+      ['Comparison c1 compares a meter with itself'],
     ],
     [
       '2,001 readings',
@@ -427,7 +427,7 @@ describe('parts that do not fit together', () => {
     [
       'a picture over 1 MB',
       (f) => set(f.levels[0].backdrop, 'image', `data:image/png;base64,${'A'.repeat(1.5 * 1024 * 1024)}`),
-      ['backdrop.image of level l1 has 1.1 MB', 'at most 1 MB'],
+      ['Level l1: backdrop.image has 1.1 MB', 'at most 1 MB'],
     ],
   ])('%s: where, what, and the way out', (_, change, parts) => {
     const sentences = refusal(damaged(change));

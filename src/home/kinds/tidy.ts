@@ -8,8 +8,8 @@ export const tidyLength = (metres: number): number => Math.round(metres * 1e4) /
 
 export const tidy = (point: Point): Point => [tidyLength(point[0]), tidyLength(point[1])];
 
-/** An angle in 0 … 360, kept to a thousandth of a degree. */
+/** An angle in 0 … 360, kept to a thousandth of a degree; counted in whole ones, so that four quarter turns are none. */
 export function tidyAngle(degrees: number): number {
-  const rounded = Math.round((degrees % 360) * 1e3) / 1e3;
-  return (rounded + 360) % 360;
+  const thousandths = Math.round(degrees * 1e3) % 360e3;
+  return ((thousandths + 360e3) % 360e3) / 1e3;
 }
