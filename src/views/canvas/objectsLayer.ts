@@ -18,7 +18,7 @@ import { paintLeftPlace, paintPiece } from './paintPiece';
 import { paintReading } from './paintReading';
 import { paintSource } from './paintSource';
 import { paintSourceNames, sourceNames } from './sourceNames';
-import { paintSections, paintWalks } from './paintWalks';
+import { paintSections, paintWalks, sectionEnds } from './paintWalks';
 import { ghostsOf, levelOf, roundReadings, type Scene } from './scene';
 import { SHOWN } from './shown';
 import { onSheet, type Screen, type Sheet } from './sheet';
@@ -62,6 +62,9 @@ export function paintObjects(sheet: Sheet, scene: Scene): void {
       ...discs.map((piece) => around(onSheet(sheet, letterPlace(piece)), LETTER)),
       ...points.map(({ path }) => around(onSheet(sheet, path[0]!), SIGN)),
       ...readings.map(({ at }) => around(onSheet(sheet, at), DOT)),
+      ...(shown.sections ? walks : []).flatMap((walk) =>
+        sectionEnds(sheet, walk).map((at) => around(at, SIGN)),
+      ),
     ],
     furniture: [...staying, ...ghosts].map((piece) => pieceBox(sheet, piece)),
     strokes: [

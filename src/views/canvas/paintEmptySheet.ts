@@ -14,7 +14,8 @@ const FIRST_ROOM = [4.2, 3.6] as const;
 export function paintEmptySheet(sheet: Sheet, scene: Scene): void {
   if (levelOf(scene.home, scene.view.level).rooms.length > 0 || scene.backdrop) return;
   paintCrosses(sheet);
-  if (scene.view.stage === 'sketch' && scene.overlay.length === 0) paintInvitation(sheet, scene);
+  const isDrawing = scene.overlay.some(({ mark }) => mark === 'ring' || mark === 'path' || mark === 'length');
+  if (scene.view.stage === 'sketch' && !isDrawing) paintInvitation(sheet, scene);
 }
 
 function paintCrosses(sheet: Sheet): void {

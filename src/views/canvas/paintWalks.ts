@@ -18,6 +18,17 @@ export function paintWalks(sheet: Sheet, walks: readonly Walk[]): void {
   }
 }
 
+/** Where the letters of a section stand, so that nothing else is written there. */
+export function sectionEnds(sheet: Sheet, walk: Walk): Screen[] {
+  const ends = [walk.path[0], walk.path.at(-1)];
+  return ends.flatMap((p) => (p ? [keptOnSheet(sheet, onSheet(sheet, p))] : []));
+}
+
+/** An end beyond the sheet keeps its letter at the edge, so that the section can still be named. */
+function keptOnSheet({ camera }: Sheet, [x, y]: Screen): Screen {
+  return [Math.min(camera.width - 24, Math.max(24, x)), Math.min(camera.height - 24, Math.max(24, y))];
+}
+
 /** Walks as sections: a chain line with its letter in a square at both ends. */
 export function paintSections(sheet: Sheet, walks: readonly Walk[]): void {
   const { ink } = sheet;
@@ -33,17 +44,15 @@ export function paintSections(sheet: Sheet, walks: readonly Walk[]): void {
   });
 }
 
-function paintEnd(sheet: Sheet, [x, y]: Screen, text: string): void {
-  const { context, ink, camera } = sheet;
+function paintEnd(sheet: Sheet, at: Screen, text: string): void {
+  const { context, ink } = sheet;
   const hand = { size: 12, weight: 650 };
   const width = SQUARE + (text.length - 1) * 5;
-  // An end beyond the sheet keeps its letter at the edge, so that the section can still be named.
-  const cx = Math.min(camera.width - 24, Math.max(24, x));
-  const cy = Math.min(camera.height - 24, Math.max(24, y));
+  const [x, y] = keptOnSheet(sheet, at);
   context.beginPath();
-  context.rect(cx - width / 2, cy - SQUARE / 2, width, SQUARE);
+  context.rect(x - width / 2, y - SQUARE / 2, width, SQUARE);
   context.fillStyle = paper(ink);
   context.fill();
   strokePath(sheet, { colour: ink.accent, width: 1.3 });
-  write(sheet, { text, x: cx, y: cy, hand, fill: ink.accent });
+  write(sheet, { text, x, y, hand, fill: ink.accent });
 }
