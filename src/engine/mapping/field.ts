@@ -1,5 +1,5 @@
 import { inverseDistanceField } from './inverseDistanceField';
-import { krige, krigedCovariance, krigedMean, krigedVariance } from './kriging';
+import { krige, kriged, krigedCovariance, krigedMean } from './kriging';
 import { planeOf } from './plane';
 import { REACH, supportOf } from './support';
 import type { FittedSurvey } from './fitSurvey';
@@ -36,7 +36,7 @@ export interface Field {
 /** What a method gives: linear in the readings' ln B, so that its errors have a covariance. */
 export interface Predictor {
   mean(points: Points): Float64Array;
-  variance(points: Points): Float64Array;
+  both(points: Points): { mean: Float64Array; variance: Float64Array };
   cross(a: Points, b: Points): Float64Array;
 }
 
@@ -45,10 +45,8 @@ export function fieldOf(fitted: FittedSurvey, level: string, height: number): Fi
   const plane = planeOf(fitted.places, level, height);
   const predictor = predictorOf(fitted, plane);
   return {
-    predict: (xs, ys, { variance }) => ({
-      mean: predictor.mean({ xs, ys }),
-      variance: variance ? predictor.variance({ xs, ys }) : null,
-    }),
+    predict: (xs, ys, { variance }) =>
+      variance ? predictor.both({ xs, ys }) : { mean: predictor.mean({ xs, ys }), variance: null },
     covariance(xs, ys) {
       const points = { xs, ys };
       return { mean: predictor.mean(points), covariance: predictor.cross(points, points) };
@@ -56,7 +54,7 @@ export function fieldOf(fitted: FittedSurvey, level: string, height: number): Fi
     cross: (a, b) => predictor.cross(a, b),
     support(xs, ys, reach = REACH, variance = null) {
       const distance = Float64Array.from(xs, (x, i) => distanceTo(plane, x, ys[i]));
-      return supportOf(variance ?? predictor.variance({ xs, ys }), distance, reach, plane.places.length);
+      return supportOf(variance ?? predictor.both({ xs, ys }).variance, distance, reach, plane.places.length);
     },
     nearest: ([x, y]) => (plane.places.length > 0 ? distanceTo(plane, x, y) : null),
   };
@@ -69,7 +67,7 @@ function predictorOf(fitted: FittedSurvey, plane: Plane): Predictor {
   const kriging = krige(plane, fitted.variogram);
   return {
     mean: (points) => krigedMean(kriging, points),
-    variance: (points) => krigedVariance(kriging, points),
+    both: (points) => kriged(kriging, points),
     cross: (a, b) => krigedCovariance(kriging, a, b),
   };
 }
@@ -81,7 +79,10 @@ function unreadLevel({ places, variogram }: FittedSurvey): Predictor {
   const variance = spread + variogram.nugget + variogram.sill;
   return {
     mean: ({ xs }) => new Float64Array(xs.length).fill(mean),
-    variance: ({ xs }) => new Float64Array(xs.length).fill(variance),
+    both: ({ xs }) => ({
+      mean: new Float64Array(xs.length).fill(mean),
+      variance: new Float64Array(xs.length).fill(variance),
+    }),
     cross: (a, b) => new Float64Array(a.xs.length * b.xs.length).fill(variance),
   };
 }

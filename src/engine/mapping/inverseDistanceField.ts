@@ -49,18 +49,22 @@ export function inverseDistanceField(plane: Plane, variogram: Variogram, power: 
       }
       return mean;
     },
-    variance(points) {
+    both(points) {
       const m = points.xs.length;
       const W = weightsOf(points);
       const WK = times(W, m);
       const C = sharedCovariance(variogram, points, plane);
+      const mean = new Float64Array(m);
       const variance = new Float64Array(m);
       for (let p = 0; p < m; p++) {
-        let sum = variogram.sill + variogram.nugget;
-        for (let i = p * n; i < p * n + n; i++) sum += W[i] * (WK[i] - 2 * C[i]);
-        variance[p] = Math.max(0, sum);
+        let error = variogram.sill + variogram.nugget;
+        for (let i = 0, at = p * n; i < n; i++, at++) {
+          mean[p] += W[at] * values[i];
+          error += W[at] * (WK[at] - 2 * C[at]);
+        }
+        variance[p] = Math.max(0, error);
       }
-      return variance;
+      return { mean, variance };
     },
     cross(a, b) {
       const m = b.xs.length;

@@ -19,7 +19,8 @@ export interface Kriging {
   mean: number;
   /** K⁻¹(z − mean): the estimate at a place is mean + c·dual (dual form: one correlation a reading). */
   dual: Float64Array;
-  /** L⁻¹1 and 1ᵀK⁻¹1. */
+  /** L⁻¹(z − mean), L⁻¹1 and 1ᵀK⁻¹1. */
+  residuals: Float64Array;
   ones: Float64Array;
   precision: number;
 }
@@ -40,14 +41,15 @@ export function krige(data: Data, variogram: Variogram): Kriging {
   const values = solveLower(cholesky, data.values);
   const precision = product(ones, ones);
   const mean = product(ones, values) / precision;
+  const residuals = values.map((value, i) => value - mean * ones[i]);
   const dual = solve(
     cholesky,
     Float64Array.from(data.values, (value) => value - mean),
   );
-  return { n, variogram, x, y, centre, cholesky, mean, dual, ones, precision };
+  return { n, variogram, x, y, centre, cholesky, mean, dual, residuals, ones, precision };
 }
 
-/** The estimate at each of the points. */
+/** The estimate alone at each of the points: n correlations a point, for what must be redrawn within a frame. */
 export function krigedMean(kriging: Kriging, points: Points): Float64Array {
   const { n, dual, mean, x, y } = kriging;
   const { model, sill, range } = kriging.variogram;
@@ -68,26 +70,29 @@ export function krigedMean(kriging: Kriging, points: Points): Float64Array {
   return means;
 }
 
-/** Variance of the estimate's error at each of the points: of the field there, not of a reading. */
-export function krigedVariance(kriging: Kriging, points: Points): Float64Array {
-  const { n, ones, precision } = kriging;
+/** The estimate at each of the points and the variance of its error, which is of the field there, not of a reading. */
+export function kriged(kriging: Kriging, points: Points): { mean: Float64Array; variance: Float64Array } {
+  const { n, residuals, ones, precision } = kriging;
   const { nugget, sill, range } = kriging.variogram;
   const targets = scaled(points, kriging.centre, range);
   const m = targets.x.length;
+  const mean = new Float64Array(m);
   const variance = new Float64Array(m);
   const V = new Float64Array(4 * n);
   for (let p = 0; p < m; p += 4) {
     reduceFour(kriging, targets, p, V, 0);
     for (let q = 0; q < 4 && p + q < m; q++) {
-      let [square, covered] = [0, 0];
+      let [estimate, square, covered] = [0, 0, 0];
       for (let i = 0, at = q; i < n; i++, at += 4) {
+        estimate += residuals[i] * V[at];
         square += V[at] * V[at];
         covered += ones[i] * V[at];
       }
+      mean[p + q] = kriging.mean + estimate;
       variance[p + q] = Math.max(0, nugget + sill - square + (1 - covered) ** 2 / precision);
     }
   }
-  return variance;
+  return { mean, variance };
 }
 
 /** Covariance of the estimates' errors at points a and b, row-major a × b; a point with itself includes the nugget. */

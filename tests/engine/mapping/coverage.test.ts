@@ -48,9 +48,12 @@ describe('90 % intervals', () => {
     [36, 6, 'kriging'],
     [36, 3, 'inverse-distance'],
     [80, 3, 'auto'],
-  ] as const)('hold about nine tenths of the truth: %d readings, range %d m, %s', (readings, range, method) => {
-    const share = coverage(readings, range, method);
-    expect(share).toBeGreaterThan(0.86);
-    expect(share).toBeLessThan(0.94);
-  });
+  ] as const)(
+    'hold about nine tenths of the truth: %d readings, range %d m, %s',
+    (readings, range, method) => {
+      const share = coverage(readings, range, method);
+      expect(share).toBeGreaterThan(0.86);
+      expect(share).toBeLessThan(0.94);
+    },
+  );
 });

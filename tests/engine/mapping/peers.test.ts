@@ -5,7 +5,7 @@ import { inverseDistanceWeights } from '../../../src/engine/mapping/inverseDista
 import { inverseDistanceWithout } from '../../../src/engine/mapping/inverseDistanceWithout';
 import { krigedWithout } from '../../../src/engine/mapping/krigedWithout';
 import { rootMeanSquare } from '../../../src/engine/mapping/leaveOneOut';
-import { krige, krigedCovariance, krigedMean, krigedVariance } from '../../../src/engine/mapping/kriging';
+import { krige, krigedCovariance, kriged, krigedMean } from '../../../src/engine/mapping/kriging';
 import { semivariance } from '../../../src/engine/mapping/variogram';
 import { gstat, referenceTable } from '../../support/reference';
 import type { Data } from '../../../src/engine/mapping/covarianceMatrix';
@@ -56,7 +56,7 @@ describe('seven points of Isaaks & Srivastava 1989', () => {
   ] as const)('ordinary kriging, %s', (name, variogram, estimate, variance) => {
     const kriging = krige(dataOf(rows), variogram);
     expect(krigedMean(kriging, target)[0]).toBeCloseTo(estimate, 6);
-    expect(krigedVariance(kriging, target)[0]).toBeCloseTo(variance, 6);
+    expect(kriged(kriging, target).variance[0]).toBeCloseTo(variance, 6);
     expect(gstat(`seven.${name}`)[0]).toBeCloseTo(estimate, 6);
   });
 
@@ -152,7 +152,7 @@ describe('zinc along the Meuse', () => {
     const kriging = krige(dataOf(rows), spherical);
     const two = { xs: [180000, 181180], ys: [331000, 333740] };
     const [first, second] = krigedMean(kriging, two);
-    const [firstVariance, secondVariance] = krigedVariance(kriging, two);
+    const [firstVariance, secondVariance] = kriged(kriging, two).variance;
     expect(first).toBeCloseTo(5.055498191, 9);
     expect(firstVariance).toBeCloseTo(0.1611382264, 9);
     expect(second).toBeCloseTo(6.4996241, 7);
@@ -161,7 +161,7 @@ describe('zinc along the Meuse', () => {
     const grid = { xs: cells.map(({ x }) => x), ys: cells.map(({ y }) => y) };
     expect(cells).toHaveLength(3103);
     expect(average(krigedMean(kriging, grid))).toBeCloseTo(5.70722872, 8);
-    expect(average(krigedVariance(kriging, grid))).toBeCloseTo(0.18533193, 8);
+    expect(average(kriged(kriging, grid).variance)).toBeCloseTo(0.18533193, 8);
   });
 
   it('is predicted leaving out one place at a time', () => {
@@ -186,7 +186,7 @@ describe('zinc along the Meuse', () => {
   it('is kriged with the variance of the measurement apart from the nugget', () => {
     const kriging = krige(dataOf(rows, 0.04), { model: 'exponential', nugget: 0.03, sill: 0.55, range: 400 });
     const two = { xs: [180000, 181180], ys: [331000, 333740] };
-    const [mean, variance] = [krigedMean(kriging, two), krigedVariance(kriging, two)];
+    const [mean, variance] = [krigedMean(kriging, two), kriged(kriging, two).variance];
     expect(
       [mean[0], variance[0], mean[1], variance[1]].map((value, i) => value - gstat('meuse.noise')[i]),
     ).toEqual([0, 0, 0, 0].map(() => expect.closeTo(0, 10)));
@@ -206,7 +206,7 @@ describe('other open data', () => {
     });
     const points = { xs: others.map(({ x }) => x), ys: others.map(({ y }) => y) };
     const errors = others.map(({ cadmium }, i) => krigedMean(kriging, points)[i] - Math.log(cadmium));
-    const variance = krigedVariance(kriging, points);
+    const variance = kriged(kriging, points).variance;
     expect(Math.sqrt(average(errors.map((error) => error ** 2)))).toBeCloseTo(0.56837024, 8);
     expect(average(errors)).toBeCloseTo(0.05282289, 8);
     expect(average(errors.map((error, i) => error ** 2 / variance[i]))).toBeCloseTo(1.03272012, 8);
