@@ -92,12 +92,17 @@ export function litBandText(band: number, unit: FieldUnit): string {
     : `band ${fieldText(low, unit)}–${fieldText(high, unit)} ${name} lit`;
 }
 
-/** One line on what the map rests on. */
-export function evidenceLine(readings: number, method: string, looRmseLn: number | null): string {
-  const start = `${countText(readings, 'reading')}, ${method}.`;
-  return looRmseLn === null
-    ? start
-    : `${start} Each one predicted without itself: typically within a factor of ${factorText(looRmseLn)}.`;
+/** One line on what the map rests on; in full where there is room. */
+export function evidenceLine(
+  readings: number,
+  method: string,
+  looRmseLn: number | null,
+  full: boolean,
+): string {
+  const start = `${countText(readings, 'reading')}, ${method}`;
+  if (looRmseLn === null) return `${start}.`;
+  const within = `typically within a factor of ${factorText(looRmseLn)}.`;
+  return full ? `${start}. Each one predicted without itself: ${within}` : `${start}: ${within}`;
 }
 
 /** e^s as a factor: '1.6'. */
