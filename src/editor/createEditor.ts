@@ -1,5 +1,4 @@
 import type { Edit } from '../home/edits/edit';
-import type { KindName } from '../home/home';
 import { newHome } from '../home/newHome';
 import type { Problem } from '../home/problem';
 import { toPlan } from './camera';
@@ -9,7 +8,6 @@ import { createEstimates } from './compute/estimates';
 import { createEstimateTask } from './compute/estimateTask';
 import type { Editor, PointerInput } from './editor';
 import { createHistory } from './history';
-import { hitTest } from './input/hitTest';
 import { createKeyboard } from './input/keyboard';
 import { createPointer } from './input/pointer';
 import type { Services } from './services';
@@ -17,12 +15,12 @@ import { createSession } from './session';
 import { createLibrary } from './storage/library';
 import { createStore } from './store';
 import { takeAnswer } from './takeAnswer';
-import { thingsShown } from './things';
-import type { Bench } from './tools/tool';
+import { pointsToShow, thingsShown } from './things';
+import { createBench } from './tools/bench';
 import { createToolbox } from './tools/toolbox';
+import type { Toolbox } from './tools/toolbox';
+import { createFirstRoom } from './firstRoom';
 import { createTopics } from './topics';
-
-const EVERYTHING: readonly KindName[] = ['room', 'opening', 'fixture', 'piece', 'source', 'reading', 'walk'];
 
 /** How much one press of + or − zooms. */
 const ZOOM_STEP = 1.25;
@@ -49,13 +47,11 @@ export function createEditor(services: Services): Editor {
     tell('home');
     library.touch();
     settle();
+    firstRoom.follow(store.home, session.view);
   });
   const session = createSession(store.home, topics);
   const camera = createCameraControl(
-    () =>
-      [...thingsShown(store.home, session.view, EVERYTHING)].flatMap(({ thing, kind }) => [
-        ...kind.shape(store.home, thing).points,
-      ]),
+    () => pointsToShow(store.home, session.view),
     () => tell('camera', 'overlay', 'pointer'),
   );
 
@@ -78,7 +74,7 @@ export function createEditor(services: Services): Editor {
       return store.home;
     },
     lay(home) {
-      toolbox.tool.cancel();
+      layDown();
       history.clear();
       estimate.restart();
       arranging.leave();
@@ -86,6 +82,9 @@ export function createEditor(services: Services): Editor {
       store.put(home);
       camera.showAll();
       settle();
+      toolbox.takeUp('select');
+      firstRoom.restart();
+      firstRoom.follow(home, session.view);
     },
     say,
     changed: () => tell('library'),
@@ -111,46 +110,23 @@ export function createEditor(services: Services): Editor {
     history.mark(name);
   };
 
-  const bench: Bench = {
-    get home() {
-      return store.home;
-    },
-    get view() {
-      return session.view;
-    },
-    get camera() {
-      return camera.camera;
-    },
-    get selection() {
-      return session.selection;
-    },
-    get load() {
-      return toolbox.load;
-    },
-    get readingPlace() {
-      return session.readingPlace;
-    },
-    run: (edit) => run(edit) === null,
-    // A gesture's own refusals are seen in what does not follow the hand; a sentence a frame would be noise.
-    redraw: (edit) => library.writes && history.redraw(edit) === null,
+  const bench = createBench({
+    services,
+    store,
+    history,
+    session,
+    camera,
+    topics,
+    toolbox: () => toolbox,
+    run,
     mark,
     commit,
     bail,
-    hit: (aim, kinds) => hitTest(store.home, session.view, aim.at, aim.reach, kinds),
-    select: session.select,
-    hoverOver: session.hoverOver,
-    setReadingPlace: session.setReadingPlace,
     say,
-    takeUp: (tool = 'select') => toolbox.takeUp(tool),
-    panBy: camera.panBy,
-    redrawOverlay: () => tell('overlay'),
-    lengthText: (metres) => services.lengthText(metres, store.home.settings.lengthUnit),
-    parseLength(text) {
-      const parsed = services.parseLength(text, store.home.settings.lengthUnit);
-      return parsed.ok ? parsed.metres : null;
-    },
-  };
-  const toolbox = createToolbox(bench, () => tell('tool', 'overlay', 'pointer'));
+    mayWrite: () => library.writes,
+  });
+  const toolbox: Toolbox = createToolbox(bench, () => tell('tool', 'overlay', 'pointer'));
+  const firstRoom = createFirstRoom(toolbox);
 
   const pointer = createPointer({
     get tool() {
@@ -163,10 +139,7 @@ export function createEditor(services: Services): Editor {
     move: (input, pressed) => toolbox.tool.move(toolbox.aim(input, pressed)),
     up: (input) => toolbox.tool.up(toolbox.aim(input, false)),
     doubleClick: (input) => toolbox.tool.doubleClick?.(toolbox.aim(input, false)),
-    bail() {
-      toolbox.tool.cancel();
-      bail();
-    },
+    bail: () => losePress(),
     panBy: camera.panBy,
     zoomBy: (factor, x, y) => camera.zoomBy(factor, [x, y]),
     rests(input) {
@@ -176,9 +149,24 @@ export function createEditor(services: Services): Editor {
     },
   });
 
+  const losePress = () => {
+    const { tool } = toolbox;
+    if (tool.lose) tool.lose();
+    else tool.cancel();
+    bail();
+  };
+  /** Whatever the hand is doing counts no more. */
+  const giveUp = () => {
+    pointer.abandon();
+    losePress();
+  };
+  const layDown = () => {
+    giveUp();
+    toolbox.tool.cancel();
+  };
   const undo = () => {
+    if (pointer.pressed || history.open) return giveUp();
     if (toolbox.tool.stepBack?.()) return;
-    if (history.open) return bail();
     toolbox.tool.cancel();
     if (library.writes) history.undo();
   };
@@ -186,7 +174,8 @@ export function createEditor(services: Services): Editor {
     if (library.writes) history.redo();
   };
   const escape = () => {
-    if (toolbox.tool.cancel() || history.open) return bail();
+    if (pointer.pressed || history.open) return giveUp();
+    if (toolbox.tool.cancel()) return;
     if (session.notice) return session.say(null);
     if (toolbox.name !== 'select') return toolbox.takeUp('select');
     session.select([]);
@@ -195,8 +184,7 @@ export function createEditor(services: Services): Editor {
     undo,
     redo,
     escape,
-    selectAll: () =>
-      session.select([...thingsShown(store.home, session.view, EVERYTHING)].map(({ ref }) => ref)),
+    selectAll: () => session.select([...thingsShown(store.home, session.view)].map(({ ref }) => ref)),
     showAll: camera.showAll,
     closer: () => camera.zoomBy(ZOOM_STEP),
     wider: () => camera.zoomBy(1 / ZOOM_STEP),
@@ -207,10 +195,11 @@ export function createEditor(services: Services): Editor {
   });
 
   topics.subscribe('view', () => {
-    toolbox.tool.cancel();
-    bail();
+    layDown();
     settle();
+    firstRoom.follow(store.home, session.view);
   });
+  firstRoom.follow(store.home, session.view);
   const ready = library.start();
   settle();
 
@@ -258,7 +247,11 @@ export function createEditor(services: Services): Editor {
     get load() {
       return toolbox.load;
     },
-    useTool: toolbox.takeUp,
+    useTool(tool, load) {
+      layDown();
+      firstRoom.decline();
+      toolbox.takeUp(tool, load);
+    },
     get overlay() {
       return toolbox.marks();
     },

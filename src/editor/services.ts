@@ -24,7 +24,7 @@ export interface Services {
   schedule: (task: () => void, milliseconds: number) => () => void;
   /** A name for a home in the library, never given twice. */
   newName: () => string;
-  /** What is open on the very first visit. */
+  /** What is open on the very first visit; null where it cannot be had. */
   firstHome?: () => Promise<Home | null>;
   lengthText: (metres: number, unit: LengthUnit) => string;
   parseLength: (text: string, unit: LengthUnit) => { ok: true; metres: number } | { ok: false };

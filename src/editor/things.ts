@@ -1,4 +1,4 @@
-import type { Home, KindName, Ref } from '../home/home';
+import type { Home, KindName, Point, Ref } from '../home/home';
 import type { Kind, Thing } from '../home/kinds/kind';
 import { KINDS } from '../home/kinds/kinds';
 import { firstOf } from '../home/order';
@@ -16,8 +16,10 @@ export interface Placed {
   kind: Kind;
 }
 
+const KIND_NAMES = Object.keys(KINDS) as readonly KindName[];
+
 /** All things of some kinds that stand on the level (and, readings, in the round) that is shown. */
-export function* thingsShown(home: Home, view: View, kinds: readonly KindName[]): Generator<Placed> {
+export function* thingsShown(home: Home, view: View, kinds = KIND_NAMES): Generator<Placed> {
   const firstRound = firstOf(home.rounds)?.id;
   for (const name of kinds) {
     const kind = kindOf({ kind: name });
@@ -35,4 +37,15 @@ export function addedThings(before: Home, after: Home, kind: KindName): Ref[] {
   return Object.keys(after[collection])
     .filter((id) => !Object.hasOwn(before[collection], id))
     .map((id) => ({ kind, id }));
+}
+
+/**
+ * What a whole view must hold: rooms and readings. A street line may run on for hundreds of metres and is cut at the edge of
+ * the sheet; it counts where there is nothing else.
+ */
+export function pointsToShow(home: Home, view: View): Point[] {
+  const points = (kinds: readonly KindName[]) =>
+    [...thingsShown(home, view, kinds)].flatMap(({ thing, kind }) => [...kind.shape(home, thing).points]);
+  const main = points(['room', 'reading']);
+  return main.length > 0 ? main : points(KIND_NAMES);
 }

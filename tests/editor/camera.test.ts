@@ -57,6 +57,26 @@ describe('camera', () => {
     expect(empty.editor.camera.scale * 9).toBeLessThanOrEqual(600);
   });
 
+  it('a street line that runs on for long does not make the home small', async () => {
+    const home = bedroom();
+    const far = {
+      id: 's1',
+      kind: 'line',
+      name: '',
+      level: 'l1',
+      height: 8,
+      falloff: 'fit',
+      origin: 'outside',
+    } as const;
+    const path: [number, number][] = [
+      [-30, -8],
+      [40, -8],
+    ];
+    const { editor } = await drive({ home: { ...home, sources: { s1: { ...far, path } } } });
+    editor.showAll();
+    expect(editor.camera.centre).toEqual([2.5, 2]);
+  });
+
   it('a resize keeps the centre and the scale', async () => {
     const { editor } = await drive({ home: bedroom() });
     const { centre, scale } = editor.camera;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Mark } from '../../src/editor/editor';
+import type { Mark, ToolLoad, ToolName } from '../../src/editor/editor';
 import { addReading } from '../../src/home/edits/add';
 import { bedroom, box, homeWith, room } from '../support/homes';
 import { drive } from '../support/driver';
@@ -160,6 +160,48 @@ describe('drawing a room', () => {
     expect(first(editor.home.rooms).outline.length).toBe(3);
   });
 
+  it('fault: Escape in the middle of a press was forgotten, and lifting the finger set the thing all the same', async () => {
+    const { editor, drag, lift, key } = await drive({ home: homeWith(room(box(0, 0, 5, 4))) });
+    const before = editor.home;
+    const path: [number, number][] = [
+      [1, 1],
+      [2, 2],
+    ];
+    const hands: [ToolName, ToolLoad][] = [
+      ['piece', { piece: { kind: 'seat', name: 'Chair', size: [0.5, 0.5] } }],
+      ['room', { room: { by: 'drag' } }],
+      ['opening', { opening: { kind: 'door' } }],
+      ['source', { source: { kind: 'point', name: '' } }],
+    ];
+    for (const [tool, load] of hands) {
+      editor.useTool(tool, load);
+      drag(path, { hold: true });
+      key('Escape');
+      lift([2, 2]);
+      expect(editor.home, tool).toBe(before);
+    }
+  });
+
+  it('zooming with two fingers keeps the corners that are set', async () => {
+    const { editor, click } = await drive();
+    editor.useTool('room', { room: { by: 'corners' } });
+    click([1, 1], { type: 'touch' });
+    click([3, 1], { type: 'touch' });
+    editor.pointer.down({ ...touch, id: 1, x: 300, y: 300 });
+    editor.pointer.down({ ...touch, id: 2, x: 500, y: 300 });
+    editor.pointer.move({ ...touch, id: 2, x: 600, y: 300 });
+    editor.pointer.up({ ...touch, id: 2, x: 600, y: 300 });
+    editor.pointer.up({ ...touch, id: 1, x: 300, y: 300 });
+    expect(editor.overlay).toContainEqual({
+      mark: 'path',
+      points: [
+        [1, 1],
+        [3, 1],
+      ],
+      closed: false,
+    });
+  });
+
   it('Escape clears the typed length first, then the outline, then puts the tool down', async () => {
     const { editor, click, hover, type, key } = await drive();
     editor.useTool('room', { room: { by: 'corners' } });
@@ -187,6 +229,40 @@ const touch = {
   command: false,
   time: 0,
 } as const;
+
+describe('the first room', () => {
+  const path: [number, number][] = [
+    [1, 1],
+    [2, 2],
+    [5, 4],
+  ];
+
+  it('is drawn on the bare sheet without picking anything up; then the hand is free', async () => {
+    const { editor, drag } = await drive();
+    expect(editor.tool).toBe('room');
+    drag(path);
+    expect(first(editor.home.rooms).outline).toEqual(box(1, 1, 5, 4));
+    expect(editor.tool).toBe('select');
+    editor.undo();
+    expect(editor.tool).toBe('room');
+  });
+
+  it('is not pressed on those who put it down, chose another tool, or are at another stage', async () => {
+    const { editor, drag, key } = await drive();
+    key('Escape');
+    expect(editor.tool).toBe('select');
+    drag(path);
+    expect(editor.home.rooms).toEqual({});
+    editor.useTool('room', { room: { by: 'drag' } });
+    drag(path);
+    expect(editor.tool).toBe('room');
+    const other = await drive();
+    other.editor.setStage('survey');
+    expect(other.editor.tool).toBe('select');
+    other.editor.setStage('sketch');
+    expect(other.editor.tool).toBe('room');
+  });
+});
 
 describe('openings', () => {
   it('go into the nearest wall at the pointer', async () => {
@@ -366,6 +442,7 @@ describe('sources, walks, readings', () => {
   it('readings of other rounds do not answer', async () => {
     const home = homeWith(
       { name: 'Round', apply: (draft) => void (draft.rounds.b = { ...draft.rounds.a!, id: 'b' }) },
+      room(box(4, 0, 6, 2)),
       addReading({ level: 'l1', at: [2, 2], value: 0.1, round: 'b' }),
     );
     const { editor, click } = await drive({ home });

@@ -214,6 +214,25 @@ describe('handles', () => {
     drag([turn(), towards(71)], { alt: true });
     expect(editor.home.pieces.p1!.angle).toBeCloseTo(71, 0);
   });
+
+  it('show where things are drawn; elsewhere a selection only says what is spoken of', async () => {
+    const { editor } = await drive({ home: twoBeds() });
+    const shown = () => editor.overlay.filter(({ mark }) => mark === 'handle').length > 0;
+    const seen = (['sketch', 'survey', 'map', 'judge', 'arrange'] as const).map((stage) => {
+      editor.setStage(stage);
+      editor.select([{ kind: 'room', id: 'r1' }]);
+      const room = shown();
+      editor.select([P1]);
+      return [stage, room, shown()];
+    });
+    expect(seen).toEqual([
+      ['sketch', true, true],
+      ['survey', false, false],
+      ['map', false, false],
+      ['judge', false, false],
+      ['arrange', false, true],
+    ]);
+  });
 });
 
 describe('keys on what is selected', () => {

@@ -32,11 +32,12 @@ describe('autosave', () => {
 
   it('gathers edits, writes once, and tells when', async () => {
     const { editor, clock, database } = await drive({ home: bedroom() });
+    const before = saves(database);
     for (const title of ['L', 'La', 'Lar']) editor.run(setTitle(title));
-    expect(saves(database)).toBe(0);
+    expect(saves(database)).toBe(before);
     clock.pass(500);
     await editor.library.flush();
-    expect(saves(database)).toBe(1);
+    expect(saves(database)).toBe(before + 1);
     expect(editor.library.saving).toEqual({ state: 'saved', at: clock.clock(), problem: null });
     expect(editor.library.homes.map(({ title }) => title)).toEqual(['Lar']);
   });
@@ -50,6 +51,7 @@ describe('autosave', () => {
 
   it('does not write the steps of a gesture, but its end', async () => {
     const { editor, clock, drag, lift, database } = await drive({ home: bedroom() });
+    const before = saves(database);
     drag(
       [
         [1, 3],
@@ -59,11 +61,11 @@ describe('autosave', () => {
     );
     clock.pass(5000);
     await editor.library.flush();
-    expect(saves(database)).toBe(0);
+    expect(saves(database)).toBe(before);
     lift([2, 2]);
     clock.pass(5000);
     await editor.library.flush();
-    expect(saves(database)).toBe(1);
+    expect(saves(database)).toBe(before + 1);
   });
 
   it('a full or refused storage is said, the home goes on in memory, and a later save catches up', async () => {
@@ -92,6 +94,18 @@ describe('autosave', () => {
     expect(Object.keys(editor.home.readings).length).toBe(12);
     settle();
     expect(editor.results.assessment).not.toBeNull();
+  });
+});
+
+describe('the first visit', () => {
+  it('lists the sample among the homes at once, and opens it again next time', async () => {
+    const database = createTestDatabase();
+    const { editor } = await drive({ home: bedroom(), database });
+    expect(editor.library.homes).toEqual([
+      { id: editor.library.current, title: 'Made up', savedAt: expect.any(Number) },
+    ]);
+    const again = await drive({ database });
+    expect(again.editor.home).toEqual(editor.home);
   });
 });
 

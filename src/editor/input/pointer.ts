@@ -25,6 +25,10 @@ export interface Pointer extends Pick<Editor, 'pointer'> {
   /** While the space bar is down the pointer moves the paper. */
   holdPan(held: boolean): void;
   readonly panning: boolean;
+  /** The pointer is down for the tool. */
+  readonly pressed: boolean;
+  /** The press counts no more: what follows until the pointer is lifted is nobody's. */
+  abandon(): void;
 }
 
 /** Sorts raw pointer events: one finger or button is the tool's, two fingers and the middle button are the camera's. */
@@ -47,6 +51,12 @@ export function createPointer(sink: PointerSink): Pointer {
     },
     get panning() {
       return spaceHeld || mode === 'pan';
+    },
+    get pressed() {
+      return mode === 'tool';
+    },
+    abandon() {
+      if (mode !== 'idle') mode = 'spent';
     },
     pointer: {
       down(input) {

@@ -114,7 +114,6 @@ export function createLibrary(services: Services, desk: Desk): KeptLibrary {
       return autosave.saving;
     },
     get writes() {
-      // Before the lock is answered the tab may not write: it cannot know yet.
       return writer.writes;
     },
     get unkept() {
@@ -133,6 +132,11 @@ export function createLibrary(services: Services, desk: Desk): KeptLibrary {
       // A sample comes from a file, so nothing in it waits to be kept.
       if (first) lay(services.newName(), first, lastReading(first), {});
       loaded = true;
+      // It is one of the homes on this device from now on, and is listed among them.
+      if (first) {
+        library.touch();
+        await library.flush();
+      }
       desk.changed();
     },
     touch() {

@@ -104,6 +104,11 @@ export function createDraft(bench: Bench, plan: () => DraftPlan): Tool {
       bench.redrawOverlay();
       return true;
     },
+    // Two fingers that move the paper must not cost the corners that are set.
+    lose() {
+      ahead = null;
+      bench.redrawOverlay();
+    },
     cancel() {
       if (corners.length === 0) return false;
       if (typing.text !== '') typing.clear();

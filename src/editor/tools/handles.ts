@@ -9,7 +9,10 @@ import type { Aim, Bench } from './tool';
 export function handlesShown(bench: Bench): Handle[] {
   const ref = bench.selection.length === 1 ? bench.selection[0] : undefined;
   const thing = ref && thingOf(bench.home, ref);
-  return ref && thing ? kindOf(ref).handles(bench.home, thing) : [];
+  // Shapes are changed where things are drawn; elsewhere a selection only says what is spoken of.
+  const { stage } = bench.view;
+  const shapes = stage === 'sketch' || (stage === 'arrange' && ref?.kind === 'piece');
+  return ref && thing && shapes ? kindOf(ref).handles(bench.home, thing) : [];
 }
 
 export function handleMarks(bench: Bench): Mark[] {

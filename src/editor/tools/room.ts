@@ -28,6 +28,11 @@ export function createRoomTool(bench: Bench): Tool {
     doubleClick: (aim) => inHand().doubleClick?.(aim),
     key: (input) => inHand().key?.(input) ?? false,
     stepBack: () => inHand().stepBack?.() ?? false,
+    lose() {
+      const { lose, cancel } = inHand();
+      if (lose) lose();
+      else cancel();
+    },
     cancel: () => inHand().cancel(),
     marks: () => inHand().marks(),
   };

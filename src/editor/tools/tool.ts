@@ -50,7 +50,7 @@ export interface Bench {
   parseLength(text: string): number | null;
 }
 
-/** One way of using the pointer. Events come normalised; a second finger or a lost pointer comes as `cancel`. */
+/** One way of using the pointer. Events come normalised; a second finger or a lost pointer comes as `lose`. */
 export interface Tool {
   readonly cursor: string;
   down(aim: Aim): void;
@@ -61,6 +61,8 @@ export interface Tool {
   key?(input: KeyInput): boolean;
   /** Takes back the last corner of something half drawn; false where there is none. */
   stepBack?(): boolean;
+  /** The press under way is lost; what stood before it stays. Without it, a lost press is given up like anything else. */
+  lose?(): void;
   /** Gives up what is under way. True where something was. */
   cancel(): boolean;
   marks(): Mark[];

@@ -1,0 +1,72 @@
+import type { Edit } from '../../home/edits/edit';
+import type { Problem } from '../../home/problem';
+import type { CameraControl } from '../cameraControl';
+import type { History } from '../history';
+import { hitTest } from '../input/hitTest';
+import type { Services } from '../services';
+import type { Session } from '../session';
+import type { Store } from '../store';
+import type { Topics } from '../topics';
+import type { Bench } from './tool';
+import type { Toolbox } from './toolbox';
+
+interface Parts {
+  services: Services;
+  store: Store;
+  history: History;
+  session: Session;
+  camera: CameraControl;
+  topics: Topics;
+  toolbox: () => Toolbox;
+  run(edit: Edit): Problem | null;
+  mark(name: string): void;
+  commit(): void;
+  bail(): void;
+  say(problem: Problem): void;
+  mayWrite(): boolean;
+}
+
+/** The part of a session that tools work with. */
+export function createBench(parts: Parts): Bench {
+  const { services, store, history, session, camera, topics, toolbox } = parts;
+  const lengthUnit = () => store.home.settings.lengthUnit;
+  return {
+    get home() {
+      return store.home;
+    },
+    get view() {
+      return session.view;
+    },
+    get camera() {
+      return camera.camera;
+    },
+    get selection() {
+      return session.selection;
+    },
+    get load() {
+      return toolbox().load;
+    },
+    get readingPlace() {
+      return session.readingPlace;
+    },
+    run: (edit) => parts.run(edit) === null,
+    // A gesture's own refusals are seen in what does not follow the hand; a sentence a frame would be noise.
+    redraw: (edit) => parts.mayWrite() && history.open && history.redraw(edit) === null,
+    mark: parts.mark,
+    commit: parts.commit,
+    bail: parts.bail,
+    hit: (aim, kinds) => hitTest(store.home, session.view, aim.at, aim.reach, kinds),
+    select: session.select,
+    hoverOver: session.hoverOver,
+    setReadingPlace: session.setReadingPlace,
+    say: parts.say,
+    takeUp: (tool = 'select') => toolbox().takeUp(tool),
+    panBy: camera.panBy,
+    redrawOverlay: () => topics.tell('overlay'),
+    lengthText: (metres) => services.lengthText(metres, lengthUnit()),
+    parseLength(text) {
+      const parsed = services.parseLength(text, lengthUnit());
+      return parsed.ok ? parsed.metres : null;
+    },
+  };
+}
