@@ -48,6 +48,8 @@ const FORMATS = {
   letters: 'small letters',
 } as const;
 
+const UNITS = { number: '', text: ' characters', list: ' entries' } as const;
+
 function wanted(expected: Expected): string {
   switch (expected.is) {
     case 'type':
@@ -64,15 +66,11 @@ function wanted(expected: Expected): string {
         ? valueText(expected.values[0])
         : `one of ${expected.values.map((value) => valueText(value)).join(', ')}`;
     case 'least':
-    case 'most': {
-      const bound =
-        expected.is === 'least' ? (expected.inclusive ? 'or more' : 'up, and not that itself') : 'at most';
-      const unit = { number: '', text: ' characters', list: ' entries' }[expected.of];
-      if (expected.is === 'most') return `at most ${number(expected.limit)}${unit}`;
       return expected.inclusive
-        ? `${number(expected.limit)}${unit} ${bound}`
-        : `more than ${number(expected.limit)}${unit}`;
-    }
+        ? `${number(expected.limit)}${UNITS[expected.of]} or more`
+        : `more than ${number(expected.limit)}${UNITS[expected.of]}`;
+    case 'most':
+      return `${expected.inclusive ? 'at most' : 'less than'} ${number(expected.limit)}${UNITS[expected.of]}`;
     case 'format':
       return FORMATS[expected.format];
   }

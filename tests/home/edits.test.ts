@@ -289,9 +289,7 @@ describe('on the plan', () => {
   });
 
   it('nothing moves beyond the end of the plan', () => {
-    expect(refused(bedroom, moveBy([P1], [999.5, 0]))).toBe(
-      'Piece p1: at[0] is 1000.7. Write at most 1000.',
-    );
+    expect(refused(bedroom, moveBy([P1], [999.5, 0]))).toBe('Piece p1: at[0] is 1000.7. Write at most 1000.');
   });
 
   it('things turn together about their middle', () => {
