@@ -30,7 +30,7 @@ self.addEventListener('fetch', (event) => {
   event.respondWith(
     caches
       .open(VERSION)
-      .then((cache) => cache.match(wanted, { ignoreSearch: true }))
+      .then((cache) => cache.match(wanted, { ignoreSearch: true, ignoreVary: true }))
       .then((kept) => kept ?? fetch(request)),
   );
 });
