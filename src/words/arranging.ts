@@ -15,6 +15,11 @@ export function decisionText(decision: Decision, odds: number | null): string {
   return decision === 'move' ? better : `${better}. Measure both places first`;
 }
 
+/** The same of one piece among others that move together: it may have to make way without a gain of its own. */
+export function movedText(decision: Decision, odds: number | null): string {
+  return decision === 'stay' ? 'no clear gain of its own' : decisionText(decision, odds);
+}
+
 /** What the decision means, for whoever has not met it before. */
 export function decisionSentence(decision: Decision): string {
   switch (decision) {

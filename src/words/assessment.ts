@@ -68,15 +68,15 @@ export function factorText(rmsLn: number): string {
 /** Under so many readings the share inside the interval tells nearly nothing. */
 const FEW = 12;
 
-/** Why the map may be believed, or not: each reading was predicted without itself. */
-export function evidenceSentences(evidence: Evidence): string[] {
+/** Why the map may be believed, or not: each reading was predicted without itself. `taken`: ' with the House meter'. */
+export function evidenceSentences(evidence: Evidence, taken = ''): string[] {
   const { readings, looRmseLn, coverage90, rows } = evidence;
   if (looRmseLn === null || coverage90 === null) {
     return [
-      `${countText(readings, 'reading')}, too far apart or too few for any to be predicted from the others.`,
+      `${countText(readings, 'reading')}${taken}, too far apart or too few for any to be predicted from the others.`,
     ];
   }
-  const predicted = `${countText(readings, 'reading')}. Each was predicted without itself`;
+  const predicted = `${countText(readings, 'reading')}${taken}. Each was predicted without itself`;
   return [
     `${predicted}: the typical miss was ${factorText(looRmseLn)}, and ${percentText(coverage90)} fell inside their 90\u2009% interval.`,
     coverageSentence(rows.length, coverage90),
@@ -119,7 +119,7 @@ const BASIS: Record<GuidelineSet['basis'], string> = {
 const KIND: Record<GuidelineSet['kind'], string> = {
   limit: 'A limit',
   precaution: 'Precautionary, not a safety limit',
-  practice: 'A rule of thumb of the trade, not a limit',
+  practice: 'Not a limit',
 };
 
 /** What a set of values is, and what comparing readings with it assumes. */

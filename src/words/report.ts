@@ -3,9 +3,10 @@ import type { Alternative, Proposal } from '../engine/arranging/arrange';
 import type { FittedSurvey } from '../engine/mapping/fitSurvey';
 import type { RoomFigures } from '../engine/judging/rooms';
 import type { FieldUnit, Home, Meter, Reading } from '../home/home';
+import { roomAt } from '../home/questions/roomAt';
 import { changeText, spellName } from './arranging';
-import { pieceLetters } from './canvas';
-import { countText, fieldText, fixedText, percentText, readingText, withUnit } from './numbers';
+import { edgeText, pieceLetters } from './canvas';
+import { countText, fieldText, fixedText, percentText, readingText, unitName, withUnit } from './numbers';
 import { numberOf, PIECE_WORDS } from './things';
 
 /** Titles, heads of tables and short words of the report. */
@@ -51,6 +52,7 @@ export const reportWords = {
     line: 'line source',
     unsupported: 'unsupported',
     piece: 'bed, cot, desk or seat',
+    north: 'north',
   },
 } as const;
 
@@ -98,17 +100,18 @@ function proposedLead(home: Home, proposal: Proposal): Part[] | null {
       ? `; better there: ${percentText(placed.odds)}.`
       : '. That is likely, not certain: measure both places first.';
   const room = home.rooms[placed.room]?.name;
+  const same = roomAt(home, piece.level, piece.at)?.id === placed.room;
   return [
     plain(`${spellName(piece.kind)} ${name} falls from ${change.before} to `),
     { text: `${change.after} ${change.unit}`, tone: 'gain' },
     { text: ` (${change.interval})`, tone: 'soft' },
-    plain(`${room ? ` at its best place, in the ${lowerFirst(room)}` : ' at its best place'}${sure}`),
+    plain(`${same ? ' across the same room' : room ? ` in the ${lowerFirst(room)}` : ''}${sure}`),
   ];
 }
 
 function foundLead(home: Home, { rooms }: Assessment, target: number): Part[] {
   const unit = home.settings.fieldUnit;
-  const aim = withUnit(target, unit);
+  const aim = `${edgeText(target, unit)} ${unitName(unit)}`;
   const judged = rooms.filter(isJudged).filter(({ id }) => home.rooms[id]?.use !== 'grounds');
   if (judged.length === 0) return [plain('No room has readings near enough to be judged.')];
   const sleeping = judged.filter(({ id }) => home.rooms[id]?.use === 'sleeping');
@@ -154,7 +157,9 @@ export function foundSentences(home: Home, { rooms }: Assessment, target: number
         `${capital(roomName(home, room.id))}: ${percentText(room.overTarget)} of the floor lies over the target; the highest estimate is ${withUnit(room.max, unit)}.`,
     );
   const none =
-    over.length === 0 ? [`No room that was judged lies over the target of ${withUnit(target, unit)}.`] : [];
+    over.length === 0
+      ? [`No room that was judged lies over the target of ${edgeText(target, unit)} ${unitName(unit)}.`]
+      : [];
   const more =
     over.length > 4 ? [`${countText(over.length - 4, 'more room')} in part; the table has them all.`] : [];
   return [...told, ...none, ...more, ...hatchedSentences(home, rooms)];
@@ -178,7 +183,7 @@ const capital = (text: string): string => text.charAt(0).toUpperCase() + text.sl
 /** '±5 % ±0.002 µT' */
 export function accuracyText(meter: Meter, unit: FieldUnit): string {
   const percent = `±${fixedText(meter.percent, Number.isInteger(meter.percent) ? 0 : 1)}\u2009%`;
-  const absolute = meter.absolute > 0 ? ` ±${withUnit(meter.absolute, unit)}` : '';
+  const absolute = meter.absolute > 0 ? ` ±${edgeText(meter.absolute, unit)} ${unitName(unit)}` : '';
   return `${percent}${absolute}${meter.coverage === 'k2' ? ', k = 2' : ''}`;
 }
 
@@ -190,13 +195,13 @@ export function correctionText(meter: Meter, unit: FieldUnit): string {
   return `true = ${fixedText(meter.gain, 3)} × shown${offset}`;
 }
 
-/** 'with the House meter (±5 %)', 'with 2 meters' */
+/** ' with the House meter (±5 %)', ' with 2 meters' */
 export function metersUsed(home: Home, used: readonly string[]): string {
   const meters = used.flatMap((id) => home.meters[id] ?? []);
-  if (meters.length === 0) return 'with a meter not described';
-  if (meters.length > 1) return `with ${countText(meters.length, 'meter')}`;
+  if (meters.length === 0) return ' with a meter not described';
+  if (meters.length > 1) return ` with ${countText(meters.length, 'meter')}`;
   const [meter] = meters;
-  return `with the ${meter!.name || 'meter'} (±${fixedText(meter!.percent, Number.isInteger(meter!.percent) ? 0 : 1)}\u2009%)`;
+  return ` with the ${meter!.name || 'meter'} (±${fixedText(meter!.percent, Number.isInteger(meter!.percent) ? 0 : 1)}\u2009%)`;
 }
 
 /** The meter a reading was taken with: its own, or the home's first. */
@@ -218,10 +223,10 @@ export function fullReadingText(reading: Reading, unit: FieldUnit, home: Home): 
 const limitSign = ({ limit }: Reading): string =>
   limit === 'below' ? '<\u2009' : limit === 'above' ? '>\u2009' : '';
 
-/** '1 : 100 on A4, north up, 1.0 m above the floor, µT' as parts of a line. */
-export function mapCaption(scale: number | null, height: string, unit: string): string {
+/** '1 : 100 on A4 · north up · 1.0 m above the floor · µT' */
+export function mapCaption(scale: number | null, northUp: boolean, height: string, unit: string): string {
   const measured = scale === null ? [] : [`1 : ${scale} on A4`];
-  return [...measured, `${height} above the floor`, unit].join(' · ');
+  return [...measured, ...(northUp ? ['north up'] : []), `${height} above the floor`, unit].join(' · ');
 }
 
 /** What is particular about some readings: left out and why, peak-hold, and the surveyor's own words. */
@@ -245,7 +250,7 @@ export function planNote(
   moved: boolean,
 ): string {
   const map = mapped
-    ? ` The darker the ink, the stronger the field. Chain line: ${withUnit(target, unit)}.`
+    ? ` The darker the ink, the stronger the field. Chain line: ${edgeText(target, unit)} ${unitName(unit)}.`
     : '';
   return `${level}.${map}${moved ? ' Dashed: where a piece stands now.' : ''}`;
 }

@@ -4,14 +4,14 @@ import type { Home, Id } from '../../home/home';
 import {
   changeText,
   decisionSentence,
-  decisionText,
+  movedText,
   ruleSentence,
   type ChangeText,
 } from '../../words/arranging';
 import { doseText, doseUnitName, intervalText } from '../../words/numbers';
 import { alternativeSentence, pieceShort, provenSentence, reportWords } from '../../words/report';
 import type { Drawing } from './drawing';
-import { levelBounds } from './mapPart';
+import { houseBounds } from './planBounds';
 import { MM, pictureFor } from './paper';
 import { planDrawing } from './planDrawing';
 import type { Table } from './table';
@@ -52,7 +52,7 @@ export function arrangementPart(
     change: changeText(proposal, unit),
     decision: decisionSentence(proposal.decision),
     plans: levels.map((level) => {
-      const sheet = pictureFor(levelBounds(home, level, []), BOX);
+      const sheet = pictureFor(houseBounds(home, level, []), BOX);
       const picture = assessment.pictures.find((one) => one.level === level) ?? null;
       const draw = (proposed: Proposal['pieces']) =>
         planDrawing({ home, level, round, picture, target, sheet, detailed: false, proposed });
@@ -73,7 +73,7 @@ export function arrangementPart(
         placed.before ? doseText(placed.before.dose, unit) : '—',
         placed.after ? doseText(placed.after.dose, unit) : '—',
         placed.after ? intervalText(placed.after.low, placed.after.high, unit) : '—',
-        placed.moves ? decisionText(placed.decision, placed.odds) : '',
+        placed.moves ? movedText(placed.decision, placed.odds) : '',
       ]),
     },
     rooms: roomsTable(home, proposal, nameOf),

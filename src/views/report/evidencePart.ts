@@ -8,6 +8,7 @@ import {
   methodSentence,
   whyText,
 } from '../../words/assessment';
+import { edgeText } from '../../words/canvas';
 import { fieldText, fixedText, intervalText, lengthText, unitName } from '../../words/numbers';
 import { accuracyText, correctionText, reportWords, variogramSentence } from '../../words/report';
 import { numberOf } from '../../words/things';
@@ -88,8 +89,8 @@ export function metersTable(home: Home): Table {
       [meter.name || meter.id, meter.serial].filter(Boolean).join(', '),
       fixedText(meter.axes, 0),
       accuracyText(meter, unit),
-      fieldText(meter.resolution, unit),
-      intervalText(meter.range[0], meter.range[1], unit),
+      edgeText(meter.resolution, unit),
+      `${edgeText(meter.range[0], unit)}–${edgeText(meter.range[1], unit)}`,
       `${meter.band[0]}–${meter.band[1]}`,
       correctionText(meter, unit),
       meter.calibrated ?? '—',

@@ -5,7 +5,7 @@ import { inOrder } from '../../home/order';
 import { classText, defaultModelSentence, evidenceSentences } from '../../words/assessment';
 import { dateText, spanText } from '../../words/dates';
 import { edgeText } from '../../words/canvas';
-import { countText, fieldText, intervalText, percentText, unitName } from '../../words/numbers';
+import { fieldText, intervalText, percentText, unitName } from '../../words/numbers';
 import { problemText } from '../../words/problems';
 import {
   foundSentences,
@@ -20,7 +20,7 @@ import {
 } from '../../words/report';
 import { ROOM_USES } from '../../words/things';
 import type { Drawing } from './drawing';
-import { levelBounds } from './mapPart';
+import { houseBounds } from './planBounds';
 import { MM, pictureFor } from './paper';
 import { planDrawing, readingsOf } from './planDrawing';
 import type { ReportRequest } from './reportModel';
@@ -31,6 +31,7 @@ export interface FrontPart {
   title: string;
   /** Where, when, for whom and by whom. */
   facts: string[];
+  purpose: string;
   lead: Part[];
   plan: Drawing;
   planNote: string;
@@ -40,7 +41,10 @@ export interface FrontPart {
   sure: string[];
 }
 
-const PLAN_BOX = { width: 104 * MM, height: 88 * MM };
+const PLAN_WIDTH = 104 * MM;
+
+/** The plan gives way to the table under it, so that the first page holds both where it can; millimetres. */
+const planHeight = (rooms: number): number => MM * Math.min(88, Math.max(54, 130 - 6.4 * rooms));
 
 export interface FrontRequest extends ReportRequest {
   guideline: GuidelineSet;
@@ -67,6 +71,7 @@ export function frontPart(asked: FrontRequest, mainLevel: Id): FrontPart {
       round,
       readings.flatMap(({ time }) => time ?? []),
     ),
+    purpose: home.report.purpose,
     lead: assessment ? leadParts(home, assessment, target, proposal) : [{ text: problem, tone: 'plain' }],
     plan: planDrawing({
       home,
@@ -74,7 +79,10 @@ export function frontPart(asked: FrontRequest, mainLevel: Id): FrontPart {
       round,
       picture,
       target,
-      sheet: pictureFor(levelBounds(home, level, shownReadings), PLAN_BOX),
+      sheet: pictureFor(houseBounds(home, level, shownReadings), {
+        width: PLAN_WIDTH,
+        height: planHeight(assessment?.rooms.length ?? 0),
+      }),
       detailed: false,
       proposed,
     }),
@@ -92,8 +100,12 @@ export function frontPart(asked: FrontRequest, mainLevel: Id): FrontPart {
     advice: paragraphs(home.report.advice),
     rooms: assessment && assessment.rooms.length > 0 ? roomsTable(home, assessment.rooms, asked) : null,
     sure: [
-      `${countText(readings.length, 'reading')} ${metersUsed(home, [...new Set(readings.flatMap((reading) => meterOf(home, reading)?.id ?? []))])}.`,
-      ...(assessment ? evidenceSentences(assessment.evidence) : []),
+      ...(assessment
+        ? evidenceSentences(
+            assessment.evidence,
+            metersUsed(home, [...new Set(readings.flatMap((reading) => meterOf(home, reading)?.id ?? []))]),
+          )
+        : []),
       ...[assessment && defaultModelSentence(assessment.fitted)].filter((sentence) => sentence !== null),
       ONE_VISIT,
     ],
@@ -107,15 +119,13 @@ const paragraphs = (text: string): string[] =>
     .filter((line) => line !== '');
 
 function factsOf(home: Home, round: Id, times: readonly string[]): string[] {
-  const { address, preparedFor, by, date, purpose } = home.report;
+  const { address, preparedFor, by, date } = home.report;
   const when = spanText(times) ?? (home.rounds[round]?.date ? dateText(home.rounds[round].date) : null);
   return [
     address,
     when ?? '',
-    home.rounds[round]?.note ?? '',
     preparedFor && `for ${preparedFor}`,
     by && `by ${by}`,
-    purpose,
     date ? `report of ${dateText(date)}` : '',
   ].filter((fact) => fact !== '');
 }

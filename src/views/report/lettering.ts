@@ -1,12 +1,15 @@
 import { toScreen } from '../../editor/camera';
+import { bounds } from '../../engine/geometry/polygon';
+import { rectangle } from '../../engine/geometry/pose';
+import type { Point } from '../../engine/geometry/point';
 import { inOrder } from '../../home/order';
-import type { Home, Piece, Point, Reading, Source } from '../../home/home';
+import type { Home, Piece, Reading, Source } from '../../home/home';
 import { edgeText, pieceLetters, planName } from '../../words/canvas';
 import { plainReadingText } from '../../words/report';
 import type { ContourWish } from '../canvas/labels';
 import { layLabels } from '../canvas/labels';
 import { letterPlace } from '../canvas/drawing/pieceLines';
-import { besideDot, type Box } from '../canvas/drawing/labelPlaces';
+import { besideDot, boxesAlong, type Box } from '../canvas/drawing/labelPlaces';
 import { clippedSegment } from '../canvas/drawing/sourceLines';
 import type { Camera } from '../../editor/editor';
 import { contourLabelInk, paper, PRINT_INK as INK } from '../canvas/ink';
@@ -51,7 +54,8 @@ export function letteringMarks(
   const contours = picture && detailed ? contourWishes(request) : [];
   const placed = layLabels({
     camera,
-    taken: takenBy(request, readings),
+    ...onTheSheet(request, readings),
+
     names: rooms.map((room) => ({
       id: room.id,
       outline: room.outline,
@@ -67,7 +71,7 @@ export function letteringMarks(
     })),
     contours,
     picture,
-    floor: plan.floor,
+    plan,
   });
   const write = (box: Box | undefined, text: string, hand: Hand): Mark[] =>
     box
@@ -130,28 +134,42 @@ function sourcePlaces({ name, path }: Source, camera: Camera): Box[] {
   );
 }
 
-/** Boxes no writing may cover: discs and dots; and furniture, which it covers only where there is no other place. */
-function takenBy(
-  { home, level, proposed, sheet, detailed }: PlanRequest,
+/** What already stands on the sheet: discs and dots, furniture, and lines that a name keeps off where it can. */
+function onTheSheet(
+  { home, level, picture, target, proposed, sheet }: PlanRequest,
   readings: readonly Reading[],
-): { hard: Box[]; soft: Box[] } {
-  const at = (p: Point, half: number): Box => {
-    const [x, y] = toScreen(sheet.camera, p);
+): Record<'signs' | 'furniture' | 'strokes', Box[]> {
+  const { camera } = sheet;
+  const around = (p: Point, half: number): Box => {
+    const [x, y] = toScreen(camera, p);
     return { x: x - half, y: y - half, width: 2 * half, height: 2 * half };
   };
   const pieces = standing(home, level, proposed);
   const letters = pieceLetters(home);
+  const sources = inOrder(home.sources).filter((source) => source.level === level);
+  const lines = [
+    ...sources.filter(({ kind }) => kind === 'line').map(({ path }) => path),
+    ...(picture ? targetLines(picture, target).map(({ points }) => points) : []),
+  ];
   return {
-    hard: [
-      ...pieces.filter(({ id }) => letters[id]).map((piece) => at(letterPlace(piece), 8.5)),
-      ...readings.map((reading) => at(reading.at, 3)),
-      ...inOrder(home.sources)
-        .filter((source) => source.level === level && source.kind === 'point')
-        .flatMap((source) => (source.path[0] ? [at(source.path[0], 8)] : [])),
-      ...(detailed ? [{ x: sheet.camera.width - 42, y: 0, width: 42, height: 48 }] : []),
+    signs: [
+      ...pieces.filter(({ id }) => letters[id]).map((piece) => around(letterPlace(piece), 8.5)),
+      ...readings.map((reading) => around(reading.at, 3)),
+      ...sources.flatMap(({ kind, path }) => (kind === 'point' && path[0] ? [around(path[0], 8)] : [])),
     ],
-    soft: pieces.map((piece) => at(piece.at, (Math.min(...piece.size) / 2) * sheet.camera.scale)),
+    furniture: pieces.map((piece) => {
+      const { x0, y0, x1, y1 } = bounds(rectangle(piece, piece.size).map((p) => toScreen(camera, p)));
+      return { x: x0, y: y0, width: x1 - x0, height: y1 - y0 };
+    }),
+    strokes: lines.flatMap((path) => boxesAlong(seenPath(path, camera), 5)),
   };
+}
+
+/** A path on the sheet, each part cut to what is seen. */
+function seenPath(path: readonly Point[], camera: Camera): (readonly [number, number])[] {
+  const box = { x0: 0, y0: 0, x1: camera.width, y1: camera.height };
+  const places = path.map((p) => toScreen(camera, p));
+  return places.slice(1).flatMap((b, i) => clippedSegment(places[i]!, b, box) ?? []);
 }
 
 /** The pieces on a level as drawn: where they are proposed to stand, or where they are. */

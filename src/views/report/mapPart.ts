@@ -1,20 +1,15 @@
 import type { AssessRequest, Assessment } from '../../engine/assess';
 import type { GuidelineSet } from '../../engine/judging/guidelines';
-import { bounds, type Bounds } from '../../engine/geometry/polygon';
-import { rectangle } from '../../engine/geometry/pose';
-import { grown } from '../../engine/geometry/outline';
-import type { Point } from '../../engine/geometry/point';
 import type { Home, Id, Reading } from '../../home/home';
-import { inOrder } from '../../home/order';
 import { edgeText, pieceLetters } from '../../words/canvas';
 import { fixedText, lengthText, unitName } from '../../words/numbers';
 import { fullReadingText, mapCaption, meterOf, readingNotes, reportWords } from '../../words/report';
 import { numberOf } from '../../words/things';
-import { withWalls } from '../canvas/drawing/wallArea';
 import type { Drawing } from './drawing';
 import { keyOfSigns, type KeySign } from './keyOfSigns';
 import { EDGE } from './metreFrame';
 import { MM, PAGE, sheetFor } from './paper';
+import { levelBounds, sourcesSeen } from './planBounds';
 import { planDrawing, readingsOf } from './planDrawing';
 import { rulerDrawing } from './rulerDrawing';
 import { blocksOf, type Block, type Table } from './table';
@@ -24,6 +19,8 @@ export interface MapPart {
   level: Id;
   title: string;
   caption: string;
+  /** What the surveyor says of the round. */
+  note: string;
   plan: Drawing;
   ruler: Drawing;
   signs: KeySign[];
@@ -43,12 +40,11 @@ export interface MapRequest {
   target: number;
 }
 
-const MAP_BOX = { width: 130 * MM, height: 170 * MM };
+const MAP_BOX = { width: 130 * MM, height: 236 * MM };
 const LEAST_RULER = 96 * MM;
-/** Paper round the plan, metres: an outer wall and a little air. */
-const AIR = 0.4;
+const MOST_RULER = 150 * MM;
 // What stands on the page besides map and table: title, caption, key of signs, heading of the table; pixels.
-const FURNITURE = 150;
+const FURNITURE = 140;
 
 export function mapPart(asked: MapRequest, level: Id): MapPart {
   const { home, round, assessment, request, target } = asked;
@@ -57,7 +53,8 @@ export function mapPart(asked: MapRequest, level: Id): MapPart {
   const sheet = sheetFor(levelBounds(home, level, readings), MAP_BOX, EDGE);
   const picture = assessment?.pictures.find((one) => one.level === level) ?? null;
   const plan = planDrawing({ home, level, round, picture, target, sheet, detailed: true, proposed: [] });
-  const height = Math.max(plan.height, LEAST_RULER);
+  const rulerHeight = Math.min(MOST_RULER, Math.max(plan.height, LEAST_RULER));
+  const height = Math.max(plan.height, rulerHeight);
   const mapHeight = request?.levels.find(({ id }) => id === level)?.height ?? home.settings.mapHeight;
   const letters = pieceLetters(home);
   const table = readingTable(home, readings, mapHeight);
@@ -65,11 +62,18 @@ export function mapPart(asked: MapRequest, level: Id): MapPart {
   return {
     level,
     title: `${home.levels[level]!.name}, ${home.rounds[round]!.name.toLowerCase()}`,
-    caption: mapCaption(sheet.scale, lengthText(mapHeight, home.settings.lengthUnit, 1), unitName(unit)),
+    caption: mapCaption(
+      sheet.scale,
+      home.north === 0,
+      lengthText(mapHeight, home.settings.lengthUnit, 1),
+      unitName(unit),
+    ),
+    note: home.rounds[round]!.note,
     plan,
     ruler: rulerDrawing({
-      height,
+      height: rulerHeight,
       unit,
+      mains: home.settings.mains,
       guideline: asked.guideline,
       target,
       readings: readings.filter(({ excluded, limit }) => !excluded && !limit).map(({ value }) => value),
@@ -77,39 +81,20 @@ export function mapPart(asked: MapRequest, level: Id): MapPart {
         .filter(({ id }) => home.pieces[id]?.level === level && letters[id])
         .map(({ id, mean }) => ({ letter: letters[id]!, value: mean })),
     }),
-    signs: keyOfSigns(
+    signs: keyOfSigns({
       home,
       level,
+      round,
       readings,
-      `${reportWords.target} ${edgeText(target, unit)} ${unitName(unit)}`,
-      picture !== null,
-    ),
+      target: picture && `${reportWords.target} ${edgeText(target, unit)} ${unitName(unit)}`,
+      hatched: plan.clips.hatched !== '',
+      sources: sourcesSeen(home, level, sheet.camera),
+    }),
     readingsTitle: readingsTitle(home, readings),
     columns,
     readings: blocksOf(table, columns, PAGE.height - FURNITURE - height, PAGE.height - 60),
     notes: readingNotes(readings),
   };
-}
-
-/** All that is drawn of a level, metres; lines of sources may run off the sheet. */
-export function levelBounds(home: Home, level: Id, readings: readonly Reading[]): Bounds {
-  const rooms = inOrder(home.rooms).filter((room) => room.level === level);
-  const walled = grown(
-    withWalls(rooms).map(({ outline }) => outline),
-    AIR,
-  );
-  const points: Point[] = [
-    ...walled.flat(),
-    ...rooms.flatMap(({ outline }) => outline),
-    ...inOrder(home.pieces)
-      .filter((piece) => piece.level === level)
-      .flatMap((piece) => rectangle(piece, piece.size)),
-    ...readings.flatMap(({ at: [x, y] }): Point[] => [
-      [x - AIR, y - AIR],
-      [x + AIR, y + AIR],
-    ]),
-  ];
-  return points.length > 0 ? bounds(points) : { x0: 0, y0: 0, x1: 6, y1: 4 };
 }
 
 function readingTable(home: Home, readings: readonly Reading[], mapHeight: number): Table {

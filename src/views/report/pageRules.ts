@@ -14,7 +14,7 @@ const quoted = (text: string): string =>
  */
 export function pageRules(home: string, parts: readonly PagePart[]): string {
   const foot = (part: string) => `content: ${quoted(`${home} · ${part}`)};`;
-  const type = `font: 400 8.6pt Rosario, system-ui, sans-serif; font-variant-numeric: lining-nums; color: #5b525e;
+  const type = `font: 400 8.6pt Rosario, system-ui, sans-serif; font-feature-settings: 'lnum'; color: #5b525e;
     border-top: 1.5px solid #261c29; vertical-align: top; padding-top: 2mm;`;
   return `@page {
   size: A4; margin: 16mm 15mm 14mm 20mm;

@@ -24,7 +24,7 @@ import {
 } from './drawing';
 import { letteringMarks } from './lettering';
 import type { Sheet } from './paper';
-import { leftPlaceMarks, lineMarks, northMarks, pieceMarks, readingMarks, sourceMarks } from './signs';
+import { CHAIN, leftPlaceMarks, lineMarks, pieceMarks, readingMarks, sourceMarks } from './signs';
 
 /** What a plan of the report shows of one level. */
 export interface PlanRequest {
@@ -41,7 +41,6 @@ export interface PlanRequest {
   proposed: readonly PlacedPiece[];
 }
 
-const CHAIN = [8, 2.4, 1.6, 2.4];
 const CONTOUR_WIDTHS = { edge: 0.7, strong: 0.85, between: 0.4 } as const;
 const WALL_CASING = 1.2;
 
@@ -78,9 +77,7 @@ export function planDrawing(request: PlanRequest): Drawing {
         ),
         ...letteringMarks(request, plan, readings),
       ].map((mark): Mark => ({ clip: 'sheet', ...mark })),
-      ...(detailed
-        ? [...northMarks([camera.width - EDGE - 17, EDGE + 25], home.north), ...metreFrame(camera)]
-        : []),
+      ...(detailed ? metreFrame(camera) : []),
     ],
   };
 }

@@ -1,17 +1,30 @@
-import { BAND_EDGES } from '../../engine/contours/thresholds';
-import { GUIDELINES, type GuidelineSet } from '../../engine/judging/guidelines';
+import type { GuidelineSet } from '../../engine/judging/guidelines';
 import type { FieldUnit } from '../../home/home';
 import { edgeText } from '../../words/canvas';
 import { unitName } from '../../words/numbers';
 import { reportWords } from '../../words/report';
+import { tornName } from '../../words/canvas';
 import { contourInk, paper, PRINT_INK as INK, tint } from '../canvas/ink';
+import { pushApart } from '../ruler/pushApart';
+import { tornValues } from '../ruler/rulerModel';
+import {
+  grownRange,
+  isDecade,
+  rulerBands,
+  rulerClasses,
+  rulerNumerals,
+  rulerScale,
+  rulerTicks,
+  type RulerScale,
+} from '../ruler/rulerScale';
 import { rectanglePath, sheetPath, textWidth, type Drawing, type Hand, type Mark } from './drawing';
-import { discMarks } from './signs';
+import { CHAIN, discMarks } from './signs';
 
 export interface RulerRequest {
   height: number;
   unit: FieldUnit;
-  guideline: GuidelineSet;
+  mains: 50 | 60;
+  guideline: Pick<GuidelineSet, 'name' | 'edges'>;
   /** µT */
   target: number;
   /** What was read, µT. */
@@ -20,318 +33,249 @@ export interface RulerRequest {
   pieces: readonly { letter: string; value: number }[];
 }
 
-/** Width of the whole ruler, pixels. */
-export const RULER_WIDTH = 172;
+type Place = readonly [number, number];
 
-// From left to right, as on the page: words, their bracket, numerals, ticks, ink, strokes of readings, discs.
+// From left to right, as on the page: words, their bracket, numerals, ticks, ink, strokes of readings, discs; pixels.
+const WIDTH = 172;
 const WORDS = 58;
 const BRACKET = 66;
 const NUMERAL = 98;
 const INK_X = 112;
-const INK_WIDTH = 20;
+const INK_END = 132;
 const DISC = 159;
-const TOP = 74;
+const TOP = 62;
 const BOTTOM = 22;
 const DISC_EVERY = 17;
-const RANGE: readonly [number, number] = [0.012, 4.2];
+const LINE = 11;
+const RANGE: Place = [0.012, 4.2];
+const TICKS = { long: 9, short: 6, hair: 3 } as const;
 
 const SMALL: Hand = { size: 9.6, weight: 500, fill: INK.text, anchor: 'end' };
 
+const write = (text: string, x: number, y: number, hand: Partial<Hand> = {}): Mark => ({
+  is: 'text',
+  text,
+  x,
+  y: y + 3.3,
+  hand: { ...SMALL, ...hand },
+});
+const stroke = (points: readonly Place[], width: number, colour = INK.text): Mark => ({
+  is: 'line',
+  d: sheetPath(points, false),
+  stroke: colour,
+  width,
+});
+
 /** The whole field ruler: words of the guideline, target, numerals, ink, a stroke for every reading, pieces. */
 export function rulerDrawing(request: RulerRequest): Drawing {
-  const [low, high] = rangeOf(request.readings);
-  const length = request.height - TOP - BOTTOM;
-  const y = (value: number) => TOP + (length * Math.log(high / value)) / Math.log(high / low);
-  const inRange = (value: number) => value >= low && value <= high;
+  const { readings, pieces, target, height } = request;
+  const scale = rulerScale(grownRange(RANGE, readings), TOP, height - BOTTOM);
   return {
-    width: RULER_WIDTH,
-    height: request.height,
+    width: WIDTH,
+    height,
     clips: {},
     marks: [
-      {
-        is: 'text',
-        text: unitName(request.unit),
-        x: INK_X + INK_WIDTH / 2,
-        y: 10,
-        hand: { ...SMALL, size: 10.5, weight: 650, anchor: 'middle' },
-      },
-      ...breakMarks(request.unit),
-      ...inkMarks(low, high, y),
-      ...tickMarks(low, high, y, request.unit),
-      ...wordMarks(request.guideline, low, high, y, request.height),
-      ...request.readings.filter(inRange).map((value): Mark => ({
-        is: 'line',
-        d: sheetPath(
+      write(unitName(request.unit), (INK_X + INK_END) / 2, 6.7, {
+        size: 10.5,
+        weight: 650,
+        anchor: 'middle',
+      }),
+      ...breakMarks(request),
+      ...inkMarks(scale),
+      ...edgeMarks(scale, request.unit),
+      ...wordMarks(request, scale),
+      ...readings.filter(scale.holds).map((value) =>
+        stroke(
           [
-            [INK_X + INK_WIDTH, y(value)],
-            [INK_X + INK_WIDTH + 8, y(value)],
+            [INK_END, scale.y(value)],
+            [INK_END + 8, scale.y(value)],
           ],
-          false,
+          0.7,
         ),
-        stroke: INK.text,
-        width: 0.7,
-      })),
-      ...(inRange(request.target) ? targetMarks(y(request.target), request) : []),
+      ),
+      ...(scale.holds(target) ? targetMarks(request, scale) : []),
       ...pieceMarks(
-        request.pieces.filter(({ value }) => inRange(value)),
-        y,
+        pieces.filter(({ value }) => scale.holds(value)),
+        scale,
       ),
     ],
   };
 }
 
-/** Grows by whole decades where readings need it, and never shrinks. */
-function rangeOf(readings: readonly number[]): [number, number] {
-  let [low, high] = RANGE;
-  const positive = readings.filter((value) => value > 0);
-  while (positive.some((value) => value < low) && low > 1e-5) low /= 10;
-  while (positive.some((value) => value > high)) high *= 10;
-  return [low, high];
-}
-
 /** Legal and reference values stand above a torn break, not to scale, so that nobody takes one for a precaution. */
-function breakMarks(unit: FieldUnit): Mark[] {
-  const limits = GUIDELINES.filter((set) => set.kind === 'limit' && set.uses.length === 0)
-    .map((set) => ({ name: set.name.replace(/ \(.*/, ''), value: set.edges.at(-1)!.value }))
-    .sort((a, b) => b.value - a.value);
-  const teeth = (at: number): [number, number][] =>
-    Array.from({ length: 5 }, (_, i): [number, number] => [
-      INK_X + (i * INK_WIDTH) / 4,
-      at + (i % 2 === 0 ? 0 : 4),
-    ]);
-  const above = [[INK_X, 18], [INK_X + INK_WIDTH, 18], ...teeth(58).reverse()] as [number, number][];
+function breakMarks({ unit, mains }: RulerRequest): Mark[] {
+  const torn = (y: number): Place[] =>
+    [0, 1, 2, 3, 4].map((i): Place => [INK_X + (i * (INK_END - INK_X)) / 4, y + (i % 2) * 4]);
+  const [upper, lower] = [torn(46), torn(TOP - 7)];
+  const above: Place[] = [[INK_X, 16], [INK_END, 16], ...upper.toReversed()];
+  const below: Place[] = [...lower, [INK_END, TOP + 0.5], [INK_X, TOP + 0.5]];
   return [
     { is: 'area', d: sheetPath(above, true), fill: tint(INK, 8) },
-    ...limits.flatMap(({ name, value }, i): Mark[] => {
-      const at = 27 + i * 12;
+    { is: 'area', d: sheetPath(below, true), fill: tint(INK, 8) },
+    stroke(upper, 0.7),
+    stroke(lower, 0.7),
+    ...tornValues(mains).flatMap(({ id, value }, i) => {
+      const y = 25 + i * 13;
       return [
-        { is: 'text', text: name, x: BRACKET, y: at + 3.2, hand: { ...SMALL, size: 8.6 } },
-        { is: 'text', text: edgeText(value, unit), x: NUMERAL, y: at + 3.2, hand: SMALL },
-        {
-          is: 'line',
-          d: sheetPath(
-            [
-              [NUMERAL + 3, at],
-              [INK_X, at],
-            ],
-            false,
-          ),
-          stroke: INK.text,
-          width: 0.9,
-        },
+        write(tornName(id), BRACKET, y),
+        write(edgeText(value, unit), NUMERAL, y),
+        stroke(
+          [
+            [NUMERAL + 3, y],
+            [INK_X, y],
+          ],
+          0.9,
+        ),
       ];
     }),
-    {
-      is: 'area',
-      d: sheetPath([...teeth(TOP - 6), [INK_X + INK_WIDTH, TOP + 1], [INK_X, TOP + 1]], true),
-      fill: tint(INK, 8),
-    },
-    { is: 'line', d: sheetPath(teeth(58), false), stroke: INK.text, width: 0.7 },
-    { is: 'line', d: sheetPath(teeth(TOP - 6), false), stroke: INK.text, width: 0.7 },
   ];
 }
 
-function inkMarks(low: number, high: number, y: (value: number) => number): Mark[] {
-  const edges = BAND_EDGES.filter((edge) => edge > low && edge < high);
-  const stops = [low, ...edges, high];
-  const bands = stops.slice(1).map((to, i): Mark => {
-    const band = BAND_EDGES.filter((edge) => edge <= stops[i]! * (1 + 1e-9)).length - 1;
-    return {
+function inkMarks(scale: RulerScale): Mark[] {
+  const bands = rulerBands(scale);
+  const { top, bottom, y } = scale;
+  return [
+    ...bands.map(({ band, from, to }): Mark => ({
       is: 'area',
-      d: rectanglePath(INK_X, y(to), INK_WIDTH, y(stops[i]!) - y(to)),
+      d: rectanglePath(INK_X, y(to), INK_END - INK_X, y(from) - y(to)),
       fill: tint(INK, band),
-    };
-  });
-  const lines = edges.map((edge): Mark => ({
-    is: 'line',
-    d: sheetPath(
-      [
-        [INK_X, y(edge)],
-        [INK_X + INK_WIDTH, y(edge)],
-      ],
-      false,
+    })),
+    ...bands.slice(1).map(({ from }) =>
+      stroke(
+        [
+          [INK_X, y(from)],
+          [INK_END, y(from)],
+        ],
+        0.7,
+        contourInk(INK, from),
+      ),
     ),
-    stroke: contourInk(INK, edge),
-    width: 0.7,
-  }));
-  const foot = y(low);
-  const sides = sheetPath(
-    [
-      [INK_X, y(high)],
-      [INK_X, foot],
-      [INK_X + INK_WIDTH, foot],
-      [INK_X + INK_WIDTH, y(high)],
-    ],
-    false,
-  );
-  return [...bands, ...lines, { is: 'line', d: sides, stroke: INK.text, width: 0.8 }];
+    stroke(
+      [
+        [INK_X, top],
+        [INK_X, bottom],
+        [INK_END, bottom],
+        [INK_END, top],
+      ],
+      0.8,
+    ),
+  ];
 }
 
-/** Long at 1, 2, 3 and 5, short at whole numbers, hair between 1 and 2; numerals at band edges, decades heavier. */
-function tickMarks(low: number, high: number, y: (value: number) => number, unit: FieldUnit): Mark[] {
-  const ticks: Mark[] = [];
-  for (let decade = Math.floor(Math.log10(low)); decade <= Math.log10(high); decade++) {
-    for (let tenths = 10; tenths < 100; tenths += tenths < 20 ? 2 : 10) {
-      const value = (tenths / 10) * 10 ** decade;
-      if (value < low || value > high) continue;
-      const length = [10, 20, 30, 50].includes(tenths) ? 9 : tenths % 10 === 0 ? 6 : 3;
-      ticks.push({
-        is: 'line',
-        d: sheetPath(
-          [
-            [INK_X - length, y(value)],
-            [INK_X, y(value)],
-          ],
-          false,
-        ),
-        stroke: INK.text,
-        width: length === 3 ? 0.4 : 0.8,
-      });
-    }
-  }
-  const numbered = [...BAND_EDGES, 5, 10, 20, 50, 100, 0.01, 0.005, 0.002, 0.001].filter(
-    (value) => value > low && value < high,
-  );
-  const numerals = numbered.map((value): Mark => {
-    const isDecade = Number.isInteger(Math.round(Math.log10(value) * 1e6) / 1e6);
-    return {
-      is: 'text',
-      text: edgeText(value, unit),
-      x: NUMERAL,
-      y: y(value) + 3.3,
-      hand: { ...SMALL, weight: isDecade ? 700 : 500 },
-    };
-  });
-  return [...ticks, ...numerals];
+function edgeMarks(scale: RulerScale, unit: FieldUnit): Mark[] {
+  return [
+    ...rulerTicks(scale).map(({ value, size }) =>
+      stroke(
+        [
+          [INK_X - TICKS[size], scale.y(value)],
+          [INK_X, scale.y(value)],
+        ],
+        size === 'hair' ? 0.4 : 0.8,
+      ),
+    ),
+    ...rulerNumerals(scale).map((value) =>
+      write(edgeText(value, unit), NUMERAL, scale.y(value), { weight: isDecade(value) ? 700 : 500 }),
+    ),
+  ];
 }
 
 /** Each word of the guideline, centred in a bracket that spans its class; the set's name at the foot. */
-function wordMarks(
-  set: GuidelineSet,
-  low: number,
-  high: number,
-  y: (value: number) => number,
-  height: number,
-): Mark[] {
-  const classes = set.edges
-    .map(({ value, word }, i) => ({
-      word,
-      from: Math.max(low, value),
-      to: Math.min(high, set.edges[i + 1]?.value ?? high),
-    }))
-    .filter(({ from, to }) => to > from);
-  const foot: Mark = {
-    is: 'text',
-    text: set.name,
-    x: BRACKET,
-    y: height - 6,
-    hand: { ...SMALL, italic: true, fill: INK.text2 },
-  };
+function wordMarks({ guideline, height, target, unit }: RulerRequest, scale: RulerScale): Mark[] {
+  const flag = targetWidth(target, unit) > WORDS - 30 ? scale.y(target) : -Infinity;
   return [
-    foot,
-    ...classes.flatMap(({ word, from, to }): Mark[] => {
-      const [top, bottom] = [y(to) + 1.5, y(from) - 1.5];
-      const bracket: Mark = {
-        is: 'line',
-        d: sheetPath(
-          [
-            [BRACKET - 3, top],
-            [BRACKET, top],
-            [BRACKET, bottom],
-            [BRACKET - 3, bottom],
-          ],
-          false,
-        ),
-        stroke: INK.text,
-        width: 0.7,
-      };
-      const lines = broken(word, WORDS);
-      if (lines.length * 11 > bottom - top + 6) return [bracket];
-      const first = (top + bottom) / 2 - ((lines.length - 1) * 11) / 2 + 3.3;
-      return [
-        bracket,
-        ...lines.map((text, i): Mark => ({ is: 'text', text, x: WORDS, y: first + i * 11, hand: SMALL })),
-      ];
+    write(guideline.name, INK_X - 8, height - 9, { italic: true, fill: INK.text2 }),
+    ...rulerClasses(guideline, scale).flatMap(({ word, from, to }): Mark[] => {
+      const [top, bottom] = [scale.y(to) + 1.5, scale.y(from) - 1.5];
+      const bracket = stroke(
+        [
+          [BRACKET - 3, top],
+          [BRACKET, top],
+          [BRACKET, bottom],
+          [BRACKET - 3, bottom],
+        ],
+        0.7,
+      );
+      const lines = brokenInto(word, WORDS);
+      const half = (lines.length * LINE) / 2;
+      if (2 * half > bottom - top + 6) return [bracket];
+      // A word makes way for the flag of the target where there is room in its class.
+      const middle = (top + bottom) / 2;
+      const clear =
+        Math.abs(middle - flag) >= half + 9 ? middle : middle < flag ? flag - half - 9 : flag + half + 9;
+      const first = clear - half + LINE / 2;
+      return [bracket, ...lines.map((text, i) => write(text, WORDS, first + i * LINE))];
     }),
   ];
 }
 
-function broken(text: string, width: number): string[] {
+function brokenInto(text: string, width: number): string[] {
   const lines: string[] = [];
   for (const word of text.split(' ')) {
-    const longer = lines.length > 0 ? `${lines.at(-1)} ${word}` : word;
-    if (lines.length > 0 && textWidth(longer, SMALL) <= width) lines[lines.length - 1] = longer;
+    const last = lines.at(-1);
+    const longer = `${last} ${word}`;
+    if (last !== undefined && textWidth(longer, SMALL) <= width) lines[lines.length - 1] = longer;
     else lines.push(word);
   }
   return lines;
 }
 
+const targetText = (target: number, unit: FieldUnit): string =>
+  `${reportWords.target} ${edgeText(target, unit)}`;
+const targetWidth = (target: number, unit: FieldUnit): number =>
+  textWidth(targetText(target, unit), SMALL) + 8;
+
 /** A solid flag that grows out of the plan's frame, and the chain line across the ink. */
-function targetMarks(y: number, { unit, target }: RulerRequest): Mark[] {
-  const text = `${reportWords.target} ${edgeText(target, unit)}`;
-  const width = textWidth(text, SMALL) + 8;
-  const chain = sheetPath(
-    [
-      [width + 8, y],
-      [INK_X + INK_WIDTH + 9, y],
-    ],
-    false,
-  );
-  return [
-    { is: 'line', d: chain, stroke: paper(INK), width: 3 },
-    { is: 'line', d: chain, stroke: INK.text, width: 1.2, dash: [8, 2.4, 1.6, 2.4] },
-    {
-      is: 'area',
-      d: sheetPath(
+function targetMarks({ unit, target }: RulerRequest, scale: RulerScale): Mark[] {
+  const y = scale.y(target);
+  const width = targetWidth(target, unit);
+  const flag: Place[] = [
+    [0, y - 7.5],
+    [width, y - 7.5],
+    [width + 7, y],
+    [width, y + 7.5],
+    [0, y + 7.5],
+  ];
+  // The line makes way for a numeral at its height.
+  const numbered = rulerNumerals(scale).some((value) => Math.abs(scale.y(value) - y) < 7);
+  const parts: Place[][] = numbered
+    ? [
         [
-          [0, y - 7.5],
-          [width, y - 7.5],
-          [width + 7, y],
-          [width, y + 7.5],
-          [0, y + 7.5],
+          [width + 8, y],
+          [NUMERAL - 20, y],
         ],
-        true,
-      ),
-      fill: INK.wall,
-    },
-    {
-      is: 'text',
-      text,
-      x: 5,
-      y: y + 3.3,
-      hand: { ...SMALL, fill: paper(INK), anchor: 'start', weight: 600 },
-    },
+        [
+          [INK_X - 10, y],
+          [INK_END + 9, y],
+        ],
+      ]
+    : [
+        [
+          [width + 8, y],
+          [INK_END + 9, y],
+        ],
+      ];
+  const d = parts.map((part) => sheetPath(part, false)).join('');
+  return [
+    { is: 'line', d, stroke: paper(INK), width: 3 },
+    { is: 'line', d, stroke: INK.text, width: 1.2, dash: CHAIN },
+    { is: 'area', d: sheetPath(flag, true), fill: INK.wall },
+    write(targetText(target, unit), 5, y, { fill: paper(INK), anchor: 'start', weight: 600 }),
   ];
 }
 
 /** Discs on stems, pushed apart where they would touch; the stem slants to the true value. */
-function pieceMarks(pieces: RulerRequest['pieces'], y: (value: number) => number): Mark[] {
-  const placed = pieces
-    .map(({ letter, value }) => ({ letter, true: y(value), at: y(value) }))
-    .sort((a, b) => a.true - b.true);
-  for (let pass = 0; pass < placed.length; pass++) {
-    for (let i = 1; i < placed.length; i++) {
-      const gap = placed[i]!.at - placed[i - 1]!.at;
-      if (gap >= DISC_EVERY) continue;
-      placed[i - 1]!.at -= (DISC_EVERY - gap) / 2;
-      placed[i]!.at += (DISC_EVERY - gap) / 2;
-    }
-  }
-  const end = INK_X + INK_WIDTH;
-  return placed.flatMap(({ letter, true: value, at }): Mark[] => [
-    {
-      is: 'line',
-      d: sheetPath(
-        [
-          [end, value],
-          [end + 10, value],
-          [DISC, at],
-        ],
-        false,
-      ),
-      stroke: INK.text,
-      width: 1,
-    },
-    ...discMarks([DISC, at], letter),
+function pieceMarks(pieces: RulerRequest['pieces'], scale: RulerScale): Mark[] {
+  const wanted = pieces.map(({ value }) => scale.y(value));
+  const places = pushApart(wanted, DISC_EVERY, scale.top, scale.bottom);
+  return pieces.flatMap(({ letter }, i): Mark[] => [
+    stroke(
+      [
+        [INK_END, wanted[i]!],
+        [INK_END + 10, wanted[i]!],
+        [DISC, places[i]!],
+      ],
+      1,
+    ),
+    ...discMarks([DISC, places[i]!], letter),
   ]);
 }

@@ -12,6 +12,9 @@ type Place = readonly [number, number];
 const PAPER = paper(INK);
 const CASING = 1.2;
 
+/** The chain line of the target. */
+export const CHAIN = [8, 2.4, 1.6, 2.4] as const;
+
 /** Strokes of a sign: fills, then all casings, then the strokes, so that no casing cuts another stroke. */
 export function lineMarks(lines: readonly Line[], onSheet: OnSheet, colour: string, casing = CASING): Mark[] {
   const d = (line: Line) => linePath(line.points, onSheet, line.closed);
@@ -157,7 +160,7 @@ export function sourceMarks(source: Source, camera: Camera): Mark[] {
   });
 }
 
-/** The half-filled needle under its N. */
+/** The half-filled needle, turned to where north is from the top of the sheet, degrees counter-clockwise. */
 export function northMarks([x, y]: Place, north: number): Mark[] {
   const angle = (-north * Math.PI) / 180;
   const turned = ([dx, dy]: Place): Place => [
@@ -176,14 +179,6 @@ export function northMarks([x, y]: Place, north: number): Mark[] {
       true,
     );
   return [
-    { is: 'area', d: circlePath(x, y - 4, 19), fill: PAPER },
-    {
-      is: 'text',
-      text: 'N',
-      x,
-      y: y - 12,
-      hand: { size: 8.6, weight: 650, fill: INK.text, anchor: 'middle' },
-    },
     { is: 'area', d: half(1), fill: INK.text },
     { is: 'line', d: half(-1), stroke: INK.text, width: 0.6 },
   ];
