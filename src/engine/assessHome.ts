@@ -6,7 +6,7 @@ import { pieceDose } from './dose/pieceDose';
 import { profileOf } from './judging/profile';
 import { roomFigures } from './judging/rooms';
 import { REACH } from './mapping/support';
-import type { AssessRequest, AssessRoom, Assessment } from './assess';
+import type { AssessRequest, Assessment } from './assess';
 import type { Point } from './geometry/point';
 
 /** Why a home cannot be assessed. */
@@ -19,7 +19,9 @@ export type AssessReply = { ok: true; assessment: Assessment } | { ok: false; pr
  * level, figures of the rooms, doses of the pieces, and profiles of the walks. `progress` is told the share done, 0…1.
  */
 export function assessHome(request: AssessRequest, progress?: (share: number) => void): AssessReply {
-  const steps = 2 + request.levels.length + request.rooms.length + request.walks.length;
+  const levels = request.levels.filter(({ outline }) => outline.some((ring) => ring.length > 0));
+  const rooms = request.rooms.filter((room) => levels.some(({ id }) => id === room.level));
+  const steps = 2 + levels.length + rooms.length + request.walks.length;
   let done = 0;
   const step = <T>(result: T): T => {
     progress?.(++done / steps);
@@ -30,7 +32,6 @@ export function assessHome(request: AssessRequest, progress?: (share: number) =>
   if (!fit.ok) return fit;
   const { fitted, evidence } = fit;
   const fieldAt = fieldsOf(fitted);
-  const levels = request.levels.filter(({ outline }) => Number.isFinite(bounds(outline.flat()).x0));
   const pictures = levels.map((level) =>
     step(
       drawLevel(fieldAt, level, {
@@ -40,15 +41,15 @@ export function assessHome(request: AssessRequest, progress?: (share: number) =>
       }),
     ),
   );
-  const rooms = request.rooms.flatMap((room) => {
-    const picture = pictures.find(({ level }) => level === room.level);
-    return picture ? [step(roomFigures(fieldAt, picture, room, heightOf(request, room.level), request))] : [];
+  const figures = rooms.map((room) => {
+    const picture = pictures.find(({ level }) => level === room.level)!;
+    return step(roomFigures(fieldAt, picture, room, heightOf(request, room.level), request));
   });
   const pieces = step(request.pieces.flatMap((piece) => pieceDose(fieldAt, piece) ?? []));
   const profiles = request.walks.map((walk) =>
     step(profileOf(fieldAt(walk.level, heightOf(request, walk.level)), walk, request)),
   );
-  return { ok: true, assessment: { fitted, evidence, pictures, rooms, pieces, profiles } };
+  return { ok: true, assessment: { fitted, evidence, pictures, rooms: figures, pieces, profiles } };
 }
 
 // A walk may cross a level that is not drawn; readings of a room are taken at a metre.
@@ -62,12 +63,14 @@ const GROUNDS_REACH = 10;
 
 /** How far a reading reaches at places of a level, metres: further on grounds than indoors. */
 function reachOn({ rooms }: AssessRequest, level: string): (p: Point) => number {
-  const own = rooms.filter((room) => room.level === level);
+  const own = rooms
+    .filter((room) => room.level === level)
+    .map((room) => ({ ...room, box: bounds(room.outline) }));
   const grounds = own.filter(({ use }) => use === 'grounds');
   const indoors = own.filter(({ use }) => use !== 'grounds');
   const holds =
-    (p: Point) =>
-    ({ outline }: AssessRoom) =>
-      contains(outline, p);
+    ([x, y]: Point) =>
+    ({ box, outline }: (typeof own)[number]) =>
+      x >= box.x0 && x <= box.x1 && y >= box.y0 && y <= box.y1 && contains(outline, [x, y]);
   return (p) => (grounds.some(holds(p)) && !indoors.some(holds(p)) ? GROUNDS_REACH : REACH);
 }

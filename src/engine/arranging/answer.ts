@@ -1,4 +1,4 @@
-import { compareStays, decide, type Decision, type Stay } from './odds';
+import { decide, dosesOf, jointOf, oddsBetween, widened, type Decision, type Stay } from './odds';
 import { HALF_90 } from '../mapping/fitSurvey';
 import { peopleOf } from '../dose/pieceDose';
 import { sharedDose, type ZoneDose } from '../dose/dose';
@@ -7,6 +7,7 @@ import type { ArrangePiece, ArrangeRequest } from './request';
 import type { BrokenRule } from './rules';
 import type { Candidate } from './candidates';
 import type { FieldAt } from '../dose/fieldAt';
+import type { LogNormalSums } from '../dose/logNormalSum';
 import type { Point } from '../geometry/point';
 
 /** One piece in an answer. Doses are those of the piece, µT·h a day, mean over those who use it; null where nobody does. */
@@ -46,64 +47,77 @@ interface Place {
   angle: number;
 }
 
-/** What an answer is worth, from the estimate's own covariance (times `inflation` for the odds). */
-export function answerOf(
-  request: ArrangeRequest,
-  fieldAt: FieldAt,
-  inflation: number,
-  chosen: readonly Candidate[],
-): Answer {
-  const people = Math.max(1, peopleOf(request.pieces.flatMap(({ uses }) => uses)));
+/** A day in a piece as it counts in a dose. */
+interface Used extends Stay {
+  piece: ArrangePiece;
+  hours: number;
+  when: 'before' | 'after';
+}
+
+/** What an answer is worth: doses with the estimate's own covariance, odds with one that leave-one-out agrees with. */
+export function answerOf(request: ArrangeRequest, fieldAt: FieldAt, chosen: readonly Candidate[]): Answer {
   const placeOf = (piece: ArrangePiece): Place => {
     const found = chosen.find(({ stand }) => stand.piece.id === piece.id);
     return found ? { level: levelOf(request, found.stand.room), ...found.stand.pose } : piece;
   };
-  const pieces = chosen.map((candidate) =>
-    placedPiece(candidate, placeOf(candidate.stand.piece), fieldAt, inflation),
-  );
-  const used = request.pieces.filter(({ uses }) => uses.some(({ hours }) => hours > 0));
+  const stays = request.pieces.flatMap((piece): Used[] => [
+    ...staysOf(piece, piece, 'before'),
+    ...staysOf(piece, placeOf(piece), 'after'),
+  ]);
+  const worth = worthOf(request, fieldAt, stays);
+  const everybody = Math.max(1, peopleOf(request.pieces.flatMap(({ uses }) => uses)));
+  const pieces = chosen.map((candidate): PlacedPiece => {
+    const { piece, room } = candidate.stand;
+    const place = placeOf(piece);
+    const moves = isElsewhere(piece, place);
+    const own = worth((stay) => stay.piece === piece, peopleOf(piece.uses), moves);
+    const { at, angle } = place;
+    return { id: piece.id, room, level: place.level, at, angle, moves, breaks: candidate.breaks, ...own };
+  });
   const moves = pieces.some((piece) => piece.moves);
-  if (used.length === 0) {
-    const none = { before: 0, beforeLow: 0, beforeHigh: 0, after: 0, low: 0, high: 0 };
-    return { ...none, odds: null, decision: 'stay', pieces };
-  }
-  const before = used.flatMap((piece) => staysOf(piece, piece, people));
-  const after = used.flatMap((piece) => staysOf(piece, placeOf(piece), people));
-  const doses = compareStays(fieldAt, before, after, 1);
-  const odds = moves ? compareStays(fieldAt, before, after, inflation).odds : null;
-  const [now, beforeLow, beforeHigh] = intervalOf(doses.before);
-  const [then, low, high] = intervalOf(doses.after);
+  const { before, after, odds, decision } = worth(() => true, everybody, moves);
   return {
-    before: now,
-    beforeLow,
-    beforeHigh,
-    after: then,
-    low,
-    high,
+    before: before?.dose ?? 0,
+    beforeLow: before?.low ?? 0,
+    beforeHigh: before?.high ?? 0,
+    after: after?.dose ?? 0,
+    low: after?.low ?? 0,
+    high: after?.high ?? 0,
     odds,
-    decision: decide(now, then, odds),
+    decision,
     pieces,
   };
 }
 
-function placedPiece(
-  { stand, breaks }: Candidate,
-  place: Place,
-  fieldAt: FieldAt,
-  inflation: number,
-): PlacedPiece {
-  const { piece, room } = stand;
-  const moves = isElsewhere(piece, place);
-  const used = piece.uses.length > 0;
-  const before = used ? doseAt(fieldAt, piece, piece) : null;
-  const after = used ? doseAt(fieldAt, piece, place) : null;
-  const odds =
-    used && moves
-      ? compareStays(fieldAt, staysOf(piece, piece, 1), staysOf(piece, place, 1), inflation).odds
-      : null;
-  const decision = before && after ? decide(before.dose, after.dose, odds) : 'stay';
-  return { id: piece.id, room, ...place, before, after, odds, decision, moves, breaks };
+/** Doses, odds and advice for some of the stays, as a mean over so many people. */
+function worthOf(request: ArrangeRequest, fieldAt: FieldAt, stays: readonly Used[]) {
+  const joint = jointOf(fieldAt, stays);
+  const wide = widened(joint, request.fitted);
+  return (
+    counts: (stay: Used) => boolean,
+    people: number,
+    moves: boolean,
+  ): Pick<PlacedPiece, 'before' | 'after' | 'odds' | 'decision'> => {
+    const hours = stays.reduce(
+      (sum, stay) => sum + (counts(stay) && stay.when === 'before' ? stay.hours : 0),
+      0,
+    );
+    if (hours === 0) return { before: null, after: null, odds: null, decision: 'stay' };
+    const days = (['before', 'after'] as const).map(
+      (when) => (i: number) => (stays[i].when === when && counts(stays[i]) ? stays[i].hours / people : 0),
+    );
+    const [before, after] = doses(dosesOf(joint, stays, days), hours / people);
+    const odds = moves ? oddsBetween(dosesOf(wide, stays, days), 0, 1) : null;
+    return { before, after, odds, decision: decide(before.dose, after.dose, odds) };
+  };
 }
+
+const doses = ({ ln, covariance }: LogNormalSums, hours: number): ZoneDose[] =>
+  ln.map((median, i) => {
+    const dose = Math.exp(median);
+    const spread = Math.exp(HALF_90 * Math.sqrt(covariance[i][i]));
+    return { mean: dose / hours, dose, low: dose / spread, high: dose * spread };
+  });
 
 /** Dose of those who use a piece, standing somewhere. */
 export const doseAt = (fieldAt: FieldAt, piece: ArrangePiece, { level, at, angle }: Place): ZoneDose =>
@@ -116,18 +130,15 @@ export const doseAt = (fieldAt: FieldAt, piece: ArrangePiece, { level, at, angle
     peopleOf(piece.uses),
   );
 
-const staysOf = (piece: ArrangePiece, { level, at, angle }: Place, people: number): Stay[] =>
+const staysOf = (piece: ArrangePiece, { level, at, angle }: Place, when: Used['when']): Used[] =>
   piece.uses.map(({ side, hours }) => ({
     level,
     height: piece.height,
     zone: zoneOf(piece.kind, { at, angle }, piece.size, side),
-    weight: hours / people,
+    piece,
+    hours,
+    when,
   }));
-
-function intervalOf({ ln, variance }: { ln: number; variance: number }): [number, number, number] {
-  const spread = HALF_90 * Math.sqrt(variance);
-  return [Math.exp(ln), Math.exp(ln - spread), Math.exp(ln + spread)];
-}
 
 export const levelOf = ({ rooms }: ArrangeRequest, id: string): string =>
   rooms.find((room) => room.id === id)!.level;

@@ -1,6 +1,5 @@
 import { answerOf, doseAt, levelOf, type Answer } from './answer';
 import { fieldsOf, type FieldAt } from '../dose/fieldAt';
-import { inflationOf } from './odds';
 import { mostUsed, othersFor, type InRoom } from './others';
 import { planOf, roomsFor, type Hand } from './plan';
 import { roomAt } from './site';
@@ -64,8 +63,7 @@ export function arrange(
   }
   progress?.(BEST);
 
-  const inflation = inflationOf(request.fitted);
-  const answer = (chosen: readonly Candidate[]) => answerOf(request, fieldAt, inflation, chosen);
+  const answer = (chosen: readonly Candidate[]) => answerOf(request, fieldAt, chosen);
   const hand = mostUsed(plan.hands);
   const others =
     hand && best.chosen

@@ -1,41 +1,27 @@
-import { logNormalSums } from '../dose/logNormalSum';
+import { logNormalSums, type LogNormalSums } from '../dose/logNormalSum';
 import type { FieldAt } from '../dose/fieldAt';
 import type { FittedSurvey } from '../mapping/fitSurvey';
 import type { Point } from '../geometry/point';
 import type { Zone } from '../dose/zones';
 
-/** Somebody in a zone, and how much the field there counts (hours, shared among people). */
+/** Somebody in a zone. */
 export interface Stay {
   level: string;
   height: number;
   zone: Zone;
-  weight: number;
 }
 
 /** What to do with a proposed place: move there; read at both places first; or stay, since no gain is clear. */
 export type Decision = 'move' | 'measure-both' | 'stay';
 
-/** A dose, µT·h: median and 90 % interval, as ln and variance of ln. */
-export interface Comparison {
-  before: { ln: number; variance: number };
-  after: { ln: number; variance: number };
-  /** Probability that the field is such that `after` is lower. */
-  odds: number;
+/** ln B at the cells of some stays, one after the other: estimate, and covariance of its errors (row-major). */
+export interface Joint {
+  mean: Float64Array;
+  covariance: Float64Array;
 }
 
-/**
- * Two ways to spend a day, compared under the estimate's joint covariance (times `inflation`, which makes up for intervals
- * that leave-one-out found too narrow). With L the logs of the two doses' medians and s their covariance (see
- * `logNormalSums`), P = Φ((L_before − L_after) / √(s_aa + s_bb − 2s_ab)). Levels are estimated from different readings and
- * err independently.
- */
-export function compareStays(
-  fieldAt: FieldAt,
-  before: readonly Stay[],
-  after: readonly Stay[],
-  inflation: number,
-): Comparison {
-  const stays = [...before, ...after];
+/** Everything an estimate says about several zones at once. Levels are read apart, and err independently. */
+export function jointOf(fieldAt: FieldAt, stays: readonly Stay[]): Joint {
   const cells = stays.flatMap(({ zone }) => zone.cells);
   const m = cells.length;
   const mean = new Float64Array(m);
@@ -50,26 +36,47 @@ export function compareStays(
       const block = field.cross(own, other === plane ? own : pointsOf(other.members, cells));
       plane.members.forEach((i, a) =>
         other.members.forEach((j, b) => {
-          covariance[i * m + j] = block[a * other.members.length + b] * inflation;
+          covariance[i * m + j] = block[a * other.members.length + b];
         }),
       );
     }
   }
-  const sums = logNormalSums(mean, covariance, [
-    weightsOf(stays, (i) => i < before.length),
-    weightsOf(stays, (i) => i >= before.length),
-  ]);
-  const [[bb, ba], [, aa]] = sums.covariance;
-  return {
-    before: { ln: sums.ln[0], variance: bb },
-    after: { ln: sums.ln[1], variance: aa },
-    odds: oddsOf(sums.ln[0] - sums.ln[1], aa + bb - 2 * ba),
-  };
+  return { mean, covariance };
 }
 
-function oddsOf(gain: number, variance: number): number {
+/** Doses of several days, each the stays that `counts` gives a weight, as log-normal sums (see `logNormalSums`). */
+export const dosesOf = (
+  { mean, covariance }: Joint,
+  stays: readonly Stay[],
+  days: readonly ((index: number) => number)[],
+): LogNormalSums =>
+  logNormalSums(
+    mean,
+    covariance,
+    days.map((weight) =>
+      stays.flatMap(({ zone: { cells } }, i) => cells.map(() => weight(i) / cells.length)),
+    ),
+  );
+
+/**
+ * Probability that the field is such that day `b` has a lower dose than day `a`. With L the ln of their medians and s their
+ * covariance: P = Φ((L_a − L_b) / √(s_aa + s_bb − 2·s_ab)).
+ */
+export function oddsBetween({ ln, covariance }: LogNormalSums, a: number, b: number): number {
+  const gain = ln[a] - ln[b];
+  const variance = covariance[a][a] + covariance[b][b] - 2 * covariance[a][b];
+  // Below this only rounding is left: the days differ surely, or not at all.
   if (variance > 1e-12) return normalBelow(gain / Math.sqrt(variance));
-  return gain > 0 ? 1 : gain < 0 ? 0 : 0.5;
+  return Math.abs(gain) < 1e-9 ? 0.5 : gain > 0 ? 1 : 0;
+}
+
+/** The same estimate with intervals that leave-one-out found too narrow made up for; those too wide stay as they are. */
+export function widened(
+  { mean, covariance }: Joint,
+  { meanSquareZ }: Pick<FittedSurvey, 'meanSquareZ'>,
+): Joint {
+  const inflation = Math.max(1, meanSquareZ);
+  return { mean, covariance: covariance.map((value) => value * inflation) };
 }
 
 // The project's choices, tried on known fields: below them, moves made things worse too often, or hardly better.
@@ -82,9 +89,6 @@ export function decide(before: number, after: number, odds: number | null): Deci
   if (odds === null || after > (1 - WORTHWHILE) * before) return 'stay';
   return odds >= SURE ? 'move' : odds >= LIKELY ? 'measure-both' : 'stay';
 }
-
-/** What makes up for intervals that leave-one-out found too narrow; those found too wide stay as they are. */
-export const inflationOf = ({ meanSquareZ }: FittedSurvey): number => Math.max(1, meanSquareZ);
 
 interface PlaneOfStays {
   level: string;
@@ -107,9 +111,6 @@ const pointsOf = (members: readonly number[], cells: readonly Point[]) => ({
   xs: members.map((i) => cells[i][0]),
   ys: members.map((i) => cells[i][1]),
 });
-
-const weightsOf = (stays: readonly Stay[], counts: (i: number) => boolean): number[] =>
-  stays.flatMap(({ zone, weight }, i) => zone.cells.map(() => (counts(i) ? weight / zone.cells.length : 0)));
 
 /** Φ(z), within 1.2e-7 (Chebyshev fit of erfc: Press et al. 1992, section 6.2). */
 export function normalBelow(z: number): number {
