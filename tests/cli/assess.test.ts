@@ -1,0 +1,278 @@
+import { spawnSync } from 'node:child_process';
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, it } from 'vitest';
+import { main } from '../../src/cli/assess';
+import { arrange } from '../../src/engine/arranging/arrange';
+import { assessHome } from '../../src/engine/assessHome';
+import { fieldOf } from '../../src/engine/mapping/field';
+import { parseHome } from '../../src/home/file/parse';
+import { newHome } from '../../src/home/newHome';
+import { arrangeQuestion } from '../../src/home/questions/arrangeQuestion';
+import { assessQuestion } from '../../src/home/questions/assessQuestion';
+import { serialiseHome } from '../../src/home/file/serialise';
+
+const path = (name: string) => fileURLToPath(new URL(`../../samples/${name}.home.json`, import.meta.url));
+const SAMPLES = ['terraced-house', 'one-bedroom-flat', 'single-bedroom'];
+
+/** Runs the command in this process, with files that exist only here laid over those on disk. */
+function run(argv: string[], files: Record<string, string> = {}) {
+  const out: string[] = [];
+  const errors: string[] = [];
+  const status = main(argv, {
+    read: (name) => files[name] ?? readFileSync(name, 'utf8'),
+    out: (text) => out.push(text),
+    error: (line) => errors.push(line),
+  });
+  return { status, out: out.join(''), errors };
+}
+
+function answer(argv: string[], files: Record<string, string> = {}) {
+  const { status, out, errors } = run(argv, files);
+  expect(errors).toEqual([]);
+  expect(status).toBe(0);
+  return JSON.parse(out);
+}
+
+function sample(name: string) {
+  const parsed = parseHome(readFileSync(path(name), 'utf8'));
+  if (!parsed.ok) throw new Error(`sample ${name} does not parse`);
+  const request = assessQuestion(parsed.home);
+  const assessed = assessHome(request);
+  if (!assessed.ok) throw new Error(`sample ${name} cannot be assessed`);
+  return { home: parsed.home, request, assessment: assessed.assessment };
+}
+
+describe.each(SAMPLES)('%s', (name) => {
+  const { home, request, assessment } = sample(name);
+  const printed = answer([path(name)]);
+
+  it('prints what the engine answers, to the last digit', () => {
+    expect(printed.title).toBe(home.title);
+    expect(printed.method).toBe(assessment.fitted.method);
+    expect(printed.evidence).toEqual({
+      readings: assessment.evidence.readings,
+      looRmseLn: assessment.evidence.looRmseLn,
+      coverage90: assessment.evidence.coverage90,
+      compared: assessment.evidence.compared,
+    });
+    expect(printed.rooms).toHaveLength(request.rooms.length);
+    for (const [i, room] of assessment.rooms.entries()) {
+      const { id, mean, median, p95, max, overTarget, supported } = room;
+      expect(printed.rooms[i]).toEqual({
+        id,
+        name: home.rooms[id]!.name,
+        mean,
+        median,
+        p95,
+        max,
+        overTarget,
+        supported,
+        class: room.class,
+      });
+    }
+    for (const [i, piece] of assessment.pieces.entries()) {
+      expect(printed.pieces[i]).toMatchObject({
+        id: piece.id,
+        mean: piece.mean,
+        dose: piece.dose.dose,
+        low: piece.dose.low,
+        high: piece.dose.high,
+      });
+    }
+  });
+
+  it('has the keys of the format and nothing that was not asked for', () => {
+    expect(Object.keys(printed)).toEqual([
+      'title',
+      'method',
+      'why',
+      'evidence',
+      'points',
+      'sources',
+      'unmarked',
+      'rooms',
+      'pieces',
+      'arrangement',
+      'next',
+      'profile',
+      'grid',
+    ]);
+    for (const key of ['sources', 'unmarked', 'arrangement', 'next', 'profile', 'grid'])
+      expect(printed[key]).toBeNull();
+    expect(printed.points).toEqual([]);
+  });
+
+  it('estimates at a place as the field does', () => {
+    const { points } = answer([path(name), '--at', '1.2,1.1']);
+    const level = request.levels[0]!;
+    const { mean, variance } = fieldOf(assessment.fitted, level.id, level.height).predict([1.2], [1.1], {
+      variance: true,
+    });
+    expect(points).toHaveLength(1);
+    expect(points[0]).toMatchObject({
+      at: [1.2, 1.1],
+      value: Math.exp(mean[0]!),
+      supported: true,
+      reason: null,
+    });
+    expect(Math.log(points[0].high / points[0].low) / 2).toBeCloseTo(1.6448536 * Math.sqrt(variance![0]!), 6);
+  });
+
+  it('arranges as the planner does', () => {
+    const proposal = arrange(arrangeQuestion(home, assessment.fitted, { cautious: false }));
+    const { arrangement } = answer([path(name), '--arrange']);
+    expect(arrangement).toMatchObject({
+      proven: proposal.proven,
+      before: proposal.before,
+      after: proposal.after,
+      low: proposal.low,
+      high: proposal.high,
+      odds: proposal.odds,
+    });
+    expect(arrangement.pieces.map(({ at }: { at: number[] }) => at)).toEqual(
+      proposal.pieces.map(({ at }) => at),
+    );
+  });
+
+  it('prints a table of the same figures that a person can read', () => {
+    const { out, status } = run([path(name), '--table']);
+    expect(status).toBe(0);
+    expect(out).toContain(home.title);
+    for (const { id } of assessment.rooms) expect(out).toContain(home.rooms[id]!.name);
+    expect(out).toContain('Open no panel');
+  });
+});
+
+describe('options', () => {
+  const file = path('terraced-house');
+
+  it('change the question', () => {
+    expect(answer([file, '--method', 'inverse-distance']).method).toBe('inverse-distance');
+    const low = answer([file, '--target', '0.01']).rooms.map(
+      ({ overTarget }: { overTarget: number }) => overTarget,
+    );
+    expect(Math.min(...low)).toBeGreaterThan(0.9);
+    const set = answer([file, '--guideline', 'sbm-2015']).rooms.find(
+      ({ name }: { name: string }) => name === 'Front bedroom',
+    );
+    expect(set.class).toMatch(/anomaly/);
+  });
+
+  it('take points from a table, beside those named, with heights of their own', () => {
+    const { points } = answer([file, '--at=-3,2', '--points', 'p.csv'], {
+      'p.csv': 'x,y,height\n2,3,\n2,3,2\n',
+    });
+    expect(points.map(({ at }: { at: number[] }) => at)).toEqual([
+      [-3, 2],
+      [2, 3],
+      [2, 3],
+    ]);
+    expect(points[2].high / points[2].low).toBeGreaterThan(points[1].high / points[1].low);
+  });
+
+  it('give the whole level as rows on its floor', () => {
+    const { grid } = answer([file, '--grid', '1']);
+    expect(grid.length).toBeGreaterThan(50);
+    for (const [x, y, value, low, high] of grid) {
+      expect(low).toBeLessThan(value);
+      expect(value).toBeLessThan(high);
+      expect((x - 0.5) % 1).toBeCloseTo(0, 9);
+      expect(Math.abs((y - 0.5) % 1)).toBeCloseTo(0, 9);
+    }
+  });
+
+  it('follow a walk', () => {
+    const { home, assessment } = sample('terraced-house');
+    const walk = Object.keys(home.walks)[0]!;
+    const { profile } = answer([file, '--along', walk]);
+    const expected = assessment.profiles.find((one) => one.walk === walk)!;
+    expect(profile).toEqual({
+      walk,
+      falloff: expected.falloff,
+      targetAt: expected.targetAt && [expected.targetAt[0], expected.targetAt[2]],
+      rows: expected.rows,
+    });
+    expect(run([file, '--along', walk, '--table']).out).toContain(home.walks[walk]!.name);
+  });
+
+  it('plan on the upper bound when asked to be cautious', () => {
+    const { arrangement } = answer([file, '--arrange', '--cautious']);
+    expect(arrangement.after).toBeGreaterThan(0);
+  });
+
+  it('help goes to standard output', () => {
+    expect(run(['--help'])).toMatchObject({ status: 0, errors: [] });
+    expect(run(['--help']).out).toContain('--arrange');
+  });
+});
+
+describe('problems', () => {
+  const file = path('single-bedroom');
+
+  it.each([
+    [[file, '--round', 'z'], '--round “z”'],
+    [[file, '--level', 'l9'], '--level “l9”'],
+    [[file, '--along', 'w9'], '--along “w9”'],
+    [[file, '--guideline', 'mine'], '--guideline “mine”'],
+    [[file, '--at', '1,1,l9'], 'l9'],
+    [[file, '--points', 'nowhere.csv'], 'nowhere.csv'],
+    [[file, '--next', '3'], 'not there yet'],
+    [[file, '--method', 'source-kriging'], 'not there yet'],
+  ])('bad options end with 2: %j', (argv, part) => {
+    const { status, out, errors } = run(argv);
+    expect(status).toBe(2);
+    expect(out).toBe('');
+    expect(errors).toHaveLength(1);
+    expect(errors[0]).toContain(part);
+  });
+
+  it('a file that is not there, not JSON, or foreign ends with 1', () => {
+    for (const [name, text] of [
+      ['nothing.json', null],
+      ['cut.json', '{"format": "still'],
+      ['foreign.json', '{"format":"other","version":1}'],
+    ] as const) {
+      const { status, out, errors } = run([name], text === null ? {} : { [name]: text });
+      expect(status).toBe(1);
+      expect(out).toBe('');
+      expect(errors).toHaveLength(1);
+      expect(errors[0]).toMatch(new RegExp(`^${name}: `));
+    }
+  });
+
+  it('every problem of a bad file is one line with its path, its value and the way out', () => {
+    const json = JSON.parse(readFileSync(file, 'utf8'));
+    json.rooms[0].use = 'castle';
+    json.readings[1].value = -1;
+    const { status, errors } = run(['bad.json'], { 'bad.json': JSON.stringify(json) });
+    expect(status).toBe(1);
+    expect(errors).toHaveLength(2);
+    expect(errors.join('\n')).toMatch(/rooms\[0\]\.use.*castle/);
+    expect(errors.join('\n')).toMatch(/readings\[1\]\.value.*-1|readings\[1\]\.value.*−1/);
+    for (const line of errors) expect(line).not.toContain('\n');
+  });
+
+  it('too few readings are said, and nothing is printed', () => {
+    const { status, out, errors } = run(['empty.json'], { 'empty.json': serialiseHome(newHome('Empty')) });
+    expect(status).toBe(1);
+    expect(out).toBe('');
+    expect(errors[0]).toMatch(/3|three/);
+  });
+});
+
+it('runs as a program of its own', () => {
+  const tsx = fileURLToPath(new URL('../../node_modules/tsx/dist/cli.mjs', import.meta.url));
+  const program = fileURLToPath(new URL('../../src/cli/assess.ts', import.meta.url));
+  const good = spawnSync(process.execPath, [tsx, program, path('single-bedroom'), '--at=1,1'], {
+    encoding: 'utf8',
+  });
+  expect(good.stderr).toBe('');
+  expect(good.status).toBe(0);
+  expect(JSON.parse(good.stdout).points).toHaveLength(1);
+  const bad = spawnSync(process.execPath, [tsx, program, path('single-bedroom'), '--shiny'], {
+    encoding: 'utf8',
+  });
+  expect(bad).toMatchObject({ status: 2, stdout: '' });
+  expect(bad.stderr.trim().split('\n')).toHaveLength(1);
+}, 60_000);
