@@ -10,7 +10,7 @@ import type { AssessRequest, Assessment } from './assess';
 import type { Point } from './geometry/point';
 
 /** Why a home cannot be assessed. */
-export type AssessProblem = { kind: 'too-few-readings'; have: number; need: number };
+type AssessProblem = { kind: 'too-few-readings'; have: number; need: number };
 
 export type AssessReply = { ok: true; assessment: Assessment } | { ok: false; problem: AssessProblem };
 

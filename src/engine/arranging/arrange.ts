@@ -17,7 +17,7 @@ export interface Alternative extends Answer {
 }
 
 /** The least dose the piece most slept in can have in a room (µT·h a day), or the rule that keeps it out. */
-export type RoomOffer =
+type RoomOffer =
   { id: string; dose: number; low: number; high: number } | { id: string; blocked: BrokenRule };
 
 export interface Proposal extends Answer {

@@ -29,7 +29,7 @@ export function boxOf(pose: Pose, { x0, x1, y0, y1 }: Extent): Box {
   return { x, y, ux, uy, hx: (x1 - x0) / 2, hy: (y1 - y0) / 2 };
 }
 
-export function corners({ x, y, ux, uy, hx, hy }: Box): Ring {
+function corners({ x, y, ux, uy, hx, hy }: Box): Ring {
   const corner = (sx: number, sy: number): Point => [
     x + sx * hx * ux - sy * hy * uy,
     y + sx * hx * uy + sy * hy * ux,

@@ -125,7 +125,7 @@ function offsetsAlong({ length }: Wall, broad: number, step: number): number[] {
 }
 
 /** The pose of a piece with one side flush to a wall, its middle so many metres along it. */
-export function poseAt(piece: ArrangePiece, wall: Wall, side: BackSide, offset: number): Pose {
+function poseAt(piece: ArrangePiece, wall: Wall, side: BackSide, offset: number): Pose {
   const depth = (side === 'head' ? piece.size[1] : piece.size[0]) / 2;
   const [x, y] = wall.inward;
   const facing = (Math.atan2(-y, -x) * 180) / Math.PI - 90 + TURN[side];

@@ -119,7 +119,7 @@ function withoutThoseAgainst(hand: Hand, stand: Stand, keptOut: Map<string, Brok
  * A piece where it stands now; null outside all rooms. Nobody says on which side its strips lie: as they are named, unless
  * the room has space for them the other way round only.
  */
-export function standAsFound(
+function standAsFound(
   request: ArrangeRequest,
   piece: ArrangePiece,
   site: (room: string) => Site,

@@ -23,11 +23,14 @@ export function logNormalSums(
   );
   const totals = parts.map((part) => part.reduce((sum, value) => sum + value, 0));
   const shared = parts.map(() => parts.map(() => 0));
-  for (let i = 0; i < m; i++) {
-    for (let j = 0; j < m; j++) {
-      const excess = Math.expm1(covariance[i * m + j]);
+  const counting = Array.from({ length: m }, (_, i) => i).filter((i) => parts.some((part) => part[i] !== 0));
+  for (const i of counting) {
+    for (const j of counting) {
+      if (j > i) break;
+      const excess = Math.expm1(covariance[i * m + j]) / (i === j ? 2 : 1);
       for (let a = 0; a < parts.length; a++) {
-        for (let b = a; b < parts.length; b++) shared[a][b] += parts[a][i] * parts[b][j] * excess;
+        for (let b = a; b < parts.length; b++)
+          shared[a][b] += (parts[a][i] * parts[b][j] + parts[a][j] * parts[b][i]) * excess;
       }
     }
   }

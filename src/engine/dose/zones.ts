@@ -11,7 +11,7 @@ export interface Zone {
 export type ZoneSide = 'left' | 'right' | 'middle';
 
 /** A zone in the piece's own axes, metres: [x0, x1] × [y0, y1]. */
-export interface ZoneBox {
+interface ZoneBox {
   x0: number;
   x1: number;
   y0: number;
@@ -30,7 +30,7 @@ const CELL = 0.2;
  * mattress over its whole length, `left` and `right` its halves, as someone lying face up has them (left is +x). At a
  * desk it is a square of 0.6 m before its foot side; on a seat, or anything else, the middle 0.6 m square of it.
  */
-export function zoneBox(kind: string, size: readonly [number, number], side: ZoneSide): ZoneBox {
+function zoneBox(kind: string, size: readonly [number, number], side: ZoneSide): ZoneBox {
   const [w, l] = [size[0] / 2, size[1] / 2];
   const half = BODY / 2;
   if (kind === 'bed' || kind === 'cot') {

@@ -1,8 +1,8 @@
 /** Time a value speaks of: an instant, the median of a day, the mean of a year, or a reading at a place. */
-export type Basis = 'instant' | 'dayMedian' | 'yearMean' | 'spot';
+type Basis = 'instant' | 'dayMedian' | 'yearMean' | 'spot';
 
 /** How far a value may be trusted to be what was published. */
-export type Standing =
+type Standing =
   /** Read in a text that states it. */
   | 'stated'
   /** Read in a later text that attributes it. */
@@ -15,7 +15,7 @@ export type Standing =
   | 'own';
 
 /** The word for values at or above an edge, µT; with `above`, for values strictly above it. */
-export interface Edge {
+interface Edge {
   value: number;
   word: string;
   above?: true;

@@ -232,7 +232,7 @@ function supported(request: ArrangeRequest, place: Place, side: string): boolean
 }
 
 /** Planned daily dose at a place: the field's 0.1 m cells, each weighed with the floor it shares with the body. */
-export function planned(request: ArrangeRequest, place: Place): number {
+function planned(request: ArrangeRequest, place: Place): number {
   const { piece } = place;
   const room = request.rooms.find(({ id }) => id === place.room)!;
   const field = fieldOf(request.fitted, room.level, piece.height);
