@@ -40,23 +40,26 @@ function startWorker(): Line {
 /** Web Locks; where a browser has none there is no way to know of other tabs, and every tab writes. */
 function browserLocks(): Locks {
   const manager = navigator.locks as LockManager | undefined;
-  if (!manager) return { take: async () => ({ lost: new Promise(() => {}), release: () => {} }) };
+  if (!manager) {
+    const alone: Held = { lost: new Promise(() => {}), release: () => {} };
+    return { take: async () => alone, wait: async () => alone };
+  }
+  const request = (name: string, options: LockOptions): Promise<Held | null> =>
+    new Promise((given) => {
+      let release = () => {};
+      const released = new Promise<void>((settle) => (release = settle));
+      let lose = () => {};
+      const lost = new Promise<void>((settle) => (lose = settle));
+      const hold = (lock: Lock | null): Promise<void> | undefined => {
+        given(lock && { lost, release });
+        return lock ? released : undefined;
+      };
+      // The promise of a stolen lock is rejected: that is how its holder hears of it.
+      manager.request(name, options, hold).catch(lose);
+    });
   return {
-    take: (name, steal) =>
-      new Promise((given) => {
-        let release = () => {};
-        const released = new Promise<void>((settle) => (release = settle));
-        let lose = () => {};
-        const lost = new Promise<void>((settle) => (lose = settle));
-        const hold = (lock: Lock | null): Promise<void> | undefined => {
-          const held: Held | null = lock && { lost, release };
-          given(held);
-          return lock ? released : undefined;
-        };
-        manager
-          .request(name, steal ? { steal: true } : { ifAvailable: true }, hold)
-          // The promise of a stolen lock is rejected: that is how its holder hears of it.
-          .catch(lose);
-      }),
+    take: (name, how) => request(name, how === 'steal' ? { steal: true } : { ifAvailable: true }),
+    // A request without options is granted some time, and never with null.
+    wait: async (name) => (await request(name, {}))!,
   };
 }

@@ -278,6 +278,32 @@ describe('two tabs', () => {
     expect([...database.homes.values()].map(({ title }) => title)).toEqual(['By the second']);
   });
 
+  it('a tab that only reads goes on writing where the other left off when that one is closed', async () => {
+    const locks = createTestLocks();
+    const database = createTestDatabase();
+    const first = await drive({ locks, database, home: bedroom() });
+    const second = await drive({ locks, database });
+    const third = await drive({ locks, database });
+    first.editor.run(setTitle('The last word'));
+    await first.editor.library.flush();
+    first.editor.destroy();
+    await second.editor.ready;
+    await new Promise((settle) => setTimeout(settle, 0));
+    expect([second.editor.library.writes, third.editor.library.writes]).toEqual([true, false]);
+    expect(second.editor.home.title).toBe('The last word');
+    expect(second.editor.run(setTitle('And another'))).toBeNull();
+  });
+
+  it('fault: “saved” stood on the screen while an edit still waited to be written', async () => {
+    const { editor, clock } = await drive({ home: bedroom() });
+    expect(editor.library.saving.state).toBe('saved');
+    editor.run(setTitle('Not yet kept'));
+    expect(editor.library.saving.state).toBe('saving');
+    clock.pass(1000);
+    await editor.library.flush();
+    expect(editor.library.saving.state).toBe('saved');
+  });
+
   it('a tab that is closed lets the next one write', async () => {
     const locks = createTestLocks();
     const first = await drive({ locks, home: bedroom() });

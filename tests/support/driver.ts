@@ -5,7 +5,7 @@ import type { Ask, Reply } from '../../src/editor/compute/protocol';
 import type { Editor, KeyInput, PointerInput } from '../../src/editor/editor';
 import type { Line, Services } from '../../src/editor/services';
 import type { HomeDatabase, HomeRecord, Asset } from '../../src/editor/storage/database';
-import type { Locks } from '../../src/editor/storage/writer';
+import type { Held, Locks } from '../../src/editor/storage/writer';
 import type { Home, Point } from '../../src/home/home';
 import { lengthText } from '../../src/words/numbers';
 import { parseLength } from '../../src/words/quantities';
@@ -118,19 +118,35 @@ export function createTestDatabase() {
   return Object.assign(state, { database });
 }
 
-/** Locks shared by all sessions of one test. */
+/** Locks shared by all sessions of one test; those who wait are served in turn. */
 export function createTestLocks(): Locks {
   const holders = new Map<string, () => void>();
+  const lines = new Map<string, ((held: Held) => void)[]>();
+  const grant = (name: string): Held => {
+    let lose = () => {};
+    const lost = new Promise<void>((settle) => (lose = settle));
+    holders.set(name, lose);
+    return {
+      lost,
+      release() {
+        if (holders.get(name) !== lose) return;
+        holders.delete(name);
+        lines.get(name)?.shift()?.(grant(name));
+      },
+    };
+  };
   return {
-    async take(name, steal) {
+    async take(name, how) {
       const holder = holders.get(name);
-      if (holder && !steal) return null;
+      if (holder && how === 'free') return null;
       holder?.();
-      let lose = () => {};
-      const lost = new Promise<void>((settle) => (lose = settle));
-      holders.set(name, lose);
-      return { lost, release: () => void (holders.get(name) === lose && holders.delete(name)) };
+      return grant(name);
     },
+    wait: (name) =>
+      new Promise((given) => {
+        if (holders.has(name)) lines.set(name, [...(lines.get(name) ?? []), given]);
+        else given(grant(name));
+      }),
   };
 }
 

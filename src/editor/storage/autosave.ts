@@ -72,6 +72,8 @@ export function createAutosave(
     },
     touch() {
       waiting = true;
+      // From this moment what is on the screen is not what is kept.
+      if (saving.state === 'saved') set({ ...saving, state: 'saving' });
       callOff?.();
       callOff = schedule(() => void flush(), DELAY);
     },
@@ -80,6 +82,7 @@ export function createAutosave(
       waiting = false;
       callOff?.();
       callOff = null;
+      if (saving.state === 'saving') set({ ...saving, state: 'saved' });
     },
   };
 }

@@ -38,14 +38,19 @@ export function createLibrary(services: Services, desk: Desk): KeptLibrary {
   let keptThrough = 0;
   let loaded = false;
   let ended = false;
+  let started = Promise.resolve();
   /** Assets as they were last written, by owner. */
   let written: Record<string, unknown> = {};
 
-  const writer = createWriter(services.locks, () => {
-    if (ended) return;
-    if (!writer.writes) autosave.drop();
-    desk.changed();
-  });
+  const writer = createWriter(
+    services.locks,
+    () => {
+      if (ended) return;
+      if (!writer.writes) autosave.drop();
+      desk.changed();
+    },
+    () => void started.then(refresh),
+  );
 
   const write = async () => {
     const id = current;
@@ -103,6 +108,37 @@ export function createLibrary(services: Services, desk: Desk): KeptLibrary {
       .sort((a, b) => b.savedAt - a.savedAt);
   };
 
+  /** The tab that wrote until now may have saved since this one loaded. */
+  const refresh = async () => {
+    await listed().catch(() => undefined);
+    const kept = homes.some((home) => home.id === current);
+    const problem = kept ? await fetch(current) : null;
+    if (problem) desk.say(problem);
+    if (!kept) library.touch();
+    desk.changed();
+  };
+
+  const load = async () => {
+    await writer.ask();
+    try {
+      await listed();
+    } catch (reason) {
+      desk.say(storageProblem(reason));
+    }
+    const problem = homes.length > 0 ? await fetch(homes[0]!.id) : null;
+    if (problem) desk.say(problem);
+    const first = homes.length === 0 ? await services.firstHome?.() : null;
+    // A sample comes from a file, so nothing in it waits to be kept.
+    if (first) lay(services.newName(), first, lastReading(first), {});
+    loaded = true;
+    // It is one of the homes on this device from now on, and is listed among them.
+    if (first) {
+      library.touch();
+      await library.flush();
+    }
+    desk.changed();
+  };
+
   const library: KeptLibrary = {
     get current() {
       return current;
@@ -119,25 +155,9 @@ export function createLibrary(services: Services, desk: Desk): KeptLibrary {
     get unkept() {
       return Object.keys(desk.home.readings).filter((id) => readingNumber(id) > keptThrough).length;
     },
-    async start() {
-      await writer.take(false);
-      try {
-        await listed();
-      } catch (reason) {
-        desk.say(storageProblem(reason));
-      }
-      const problem = homes.length > 0 ? await fetch(homes[0]!.id) : null;
-      if (problem) desk.say(problem);
-      const first = homes.length === 0 ? await services.firstHome?.() : null;
-      // A sample comes from a file, so nothing in it waits to be kept.
-      if (first) lay(services.newName(), first, lastReading(first), {});
-      loaded = true;
-      // It is one of the homes on this device from now on, and is listed among them.
-      if (first) {
-        library.touch();
-        await library.flush();
-      }
-      desk.changed();
+    start() {
+      started = load();
+      return started;
     },
     touch() {
       if (loaded && writer.writes) autosave.touch();
@@ -146,14 +166,8 @@ export function createLibrary(services: Services, desk: Desk): KeptLibrary {
       if (loaded && writer.writes) await autosave.flush();
     },
     async takeOver() {
-      await writer.take(true);
-      // The other tab may have saved since this one loaded.
-      await listed().catch(() => undefined);
-      if (homes.some((home) => home.id === current)) {
-        const problem = await fetch(current);
-        if (problem) desk.say(problem);
-      }
-      desk.changed();
+      await writer.steal();
+      await refresh();
     },
     async open(id) {
       await library.flush();
