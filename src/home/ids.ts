@@ -2,7 +2,7 @@ import { compareIds } from './order';
 import type { Collection, Home, Id } from './home';
 
 /** The letter each collection's ids begin with; rounds are letters alone (a, b, c …). */
-export const LETTERS: Record<Exclude<Collection, 'rounds'>, string> = {
+const LETTERS: Record<Exclude<Collection, 'rounds'>, string> = {
   levels: 'l',
   rooms: 'r',
   openings: 'o',

@@ -1,7 +1,7 @@
 import type { Home } from './home';
 
 /** An empty home: one level at street height, one round, nothing drawn. */
-export function newHome(title = 'Untitled home'): Home {
+export function newHome(title = 'New home'): Home {
   return {
     title,
     north: 0,

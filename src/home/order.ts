@@ -1,7 +1,7 @@
 import type { Id } from './home';
 
 /** Parts of an id: `m12` is letter `m`, number 12; a round's `b` is letter `b`, number 0. */
-export function idParts(id: Id): { letter: string; number: number } {
+function idParts(id: Id): { letter: string; number: number } {
   const digits = /\d*$/.exec(id)![0];
   return { letter: id.slice(0, id.length - digits.length), number: digits === '' ? 0 : Number(digits) };
 }

@@ -59,7 +59,7 @@ export type EditProblem =
   | { kind: 'nothing-to-surround' };
 
 /** Where homes are kept. */
-export type StorageProblem =
+type StorageProblem =
   | { kind: 'storage-full' }
   | { kind: 'storage-refused'; detail: string }
   | { kind: 'storage-absent' }
@@ -81,20 +81,20 @@ export type QuantityProblem =
   | { kind: 'length-zero'; text: string };
 
 /** A gesture on the plan came to nothing. */
-export type DrawingProblem =
+type DrawingProblem =
   | { kind: 'no-wall-near' }
   | { kind: 'opening-too-wide'; width: number; wallLength: number }
   | { kind: 'outline-too-small' }
   | { kind: 'no-backdrop' };
 
 /** There is no map yet, or it could not be worked out. */
-export type SurveyProblem =
+type SurveyProblem =
   | { kind: 'too-few-readings'; have: number; need: number }
   | { kind: 'work-failed'; detail: string }
   | { kind: 'work-cancelled' };
 
 /** There is no arrangement. */
-export type ArrangementProblem =
+type ArrangementProblem =
   | { kind: 'nothing-to-arrange' }
   | { kind: 'no-map-to-arrange-on' }
   | { kind: 'nothing-fits'; pieces: readonly Id[] }

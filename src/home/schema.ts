@@ -31,7 +31,7 @@ const roomUse = oneOf('sleeping', 'living', 'work', 'passage', 'wet', 'store', '
 /** Absent and null mean the same. */
 const nullable = <T extends z.ZodType>(of: T) => of.nullable().default(() => null);
 
-export const settings = z.strictObject({
+const settings = z.strictObject({
   fieldUnit: oneOf('uT', 'mG', 'nT').default('uT'),
   lengthUnit: oneOf('m', 'ft').default('m'),
   mains: z.literal([50, 60]).default(50),
@@ -245,6 +245,24 @@ export const MEMBERS = {
   comparisons: comparison,
   arrangements: arrangement,
   guidelines: guideline,
+};
+
+/** The same with any of the fields, for changing a member. */
+export const PARTS: { [C in keyof typeof MEMBERS]: z.ZodType<object> } = {
+  levels: level.partial(),
+  rooms: room.partial(),
+  openings: opening.partial(),
+  fixtures: fixture.partial(),
+  pieces: piece.partial(),
+  sources: source.partial(),
+  meters: meter.partial(),
+  rounds: round.partial(),
+  walks: walk.partial(),
+  readings: reading.partial(),
+  recordings: recording.partial(),
+  comparisons: comparison.partial(),
+  arrangements: arrangement.partial(),
+  guidelines: guideline.partial(),
 };
 
 /** The home file, version 1. Strict: a field it does not name is an error. */

@@ -1,7 +1,7 @@
 import { fileNames, memberNames } from '../file/names';
 import { fieldProblems } from '../file/problems';
 import { memberProblems } from '../integrity';
-import { homeFile, MEMBERS } from '../schema';
+import { homeFile, MEMBERS, PARTS } from '../schema';
 import type { Collection, Home, Id } from '../home';
 import type { Path, Problem } from '../problem';
 
@@ -23,12 +23,16 @@ function assign(holder: object, names: readonly string[], values: object): void 
   for (const name of names) if (!same(to[name], from[name])) to[name] = from[name];
 }
 
-/** Puts new fields into a member of the draft where the rules allow them. */
+/** Puts new fields into a member of the draft where the rules allow them; a field that is undefined is left alone. */
 export function put(draft: Home, collection: Collection, id: Id, fields: object): Problem | null {
-  const member = draft[collection][id]!;
-  const checked = checkFields(collection, id, { ...member, ...fields });
-  if (!checked.ok) return checked.problem;
-  assign(member, Object.keys(fields), checked.fields);
+  const member = draft[collection][id]! as object as Record<string, unknown>;
+  const changed = Object.fromEntries(
+    Object.entries(fields).filter(([name, value]) => value !== undefined && value !== member[name]),
+  );
+  const checked = PARTS[collection].safeParse(changed);
+  if (!checked.success)
+    return fieldProblems(changed, checked.error.issues, memberNames(collection), [collection, id])[0]!;
+  assign(member, Object.keys(changed), checked.data);
   return memberProblems(draft, collection, id)[0] ?? null;
 }
 

@@ -6,7 +6,13 @@ import { VERSION } from './migrations';
 import { writeJson } from './writeJson';
 import type { Home } from '../home';
 
-const same = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.stringify(b);
+/** Defaults are small; what they are compared with may be a picture or a day of samples. */
+function isDefault(value: unknown, fallback: unknown): boolean {
+  if (typeof fallback !== 'object' || fallback === null) return value === fallback;
+  const sizeOf = (of: object) => Object.keys(of).length;
+  if (typeof value !== 'object' || value === null || sizeOf(value) !== sizeOf(fallback)) return false;
+  return JSON.stringify(value) === JSON.stringify(fallback);
+}
 
 /** A value with the fields of its schema in the schema's order; those that equal their default are left out. */
 function plain(schema: z.core.$ZodType, value: unknown): unknown {
@@ -28,7 +34,7 @@ function plain(schema: z.core.$ZodType, value: unknown): unknown {
         : field instanceof z.ZodPrefault
           ? {}
           : undefined;
-    if (!same(inside, fallback)) fields.push([name, inside]);
+    if (!isDefault(inside, fallback)) fields.push([name, inside]);
   }
   return Object.fromEntries(fields);
 }

@@ -28,10 +28,10 @@ export interface Things {
 export type Thing = Things[KindName];
 
 /** The collections that hold things on the plan. */
-export type PlanCollection = 'rooms' | 'openings' | 'fixtures' | 'pieces' | 'sources' | 'readings' | 'walks';
+type PlanCollection = 'rooms' | 'openings' | 'fixtures' | 'pieces' | 'sources' | 'readings' | 'walks';
 
 /** A thing's geometry in plan coordinates: a closed outline, an open path, or one point. */
-export interface Shape {
+interface Shape {
   points: readonly Point[];
   closed: boolean;
 }

@@ -4,7 +4,7 @@ import type { Survey } from '../../engine/mapping/survey';
 import type { Home, Id, MethodChoice, Reading } from '../home';
 
 /** The readings a map of one round is made of; one without a round belongs to the first. Those left out stay out. */
-export function readingsOf(home: Home, round: Id): Reading[] {
+function readingsOf(home: Home, round: Id): Reading[] {
   const first = firstOf(home.rounds)?.id;
   return inOrder(home.readings).filter(
     (reading) => (reading.round ?? first) === round && reading.excluded === '',
