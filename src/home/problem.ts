@@ -1,3 +1,4 @@
+import type { BrokenRule } from '../engine/arranging/rules';
 import type { Collection, Id, Point } from './home';
 
 /** Where in a home something is wrong: `['rooms', 'r3', 'outline', 2]`. */
@@ -98,7 +99,9 @@ type ArrangementProblem =
   | { kind: 'nothing-to-arrange' }
   | { kind: 'no-map-to-arrange-on' }
   | { kind: 'nothing-fits'; pieces: readonly Id[] }
-  | { kind: 'proposal-stale' };
+  | { kind: 'proposal-stale' }
+  /** A place that was proposed breaks rules of the room as it is now. */
+  | { kind: 'rules-broken'; id: Id; rules: readonly BrokenRule[] };
 
 /** Everything that can go wrong and reaches a person. `words/problems` has the sentence of each. */
 export type Problem =

@@ -1,3 +1,5 @@
+import { COLLECTION_NAMES, countOf, nameOf } from './collections';
+import { ruleSentence } from './arranging';
 import { quantitySentence } from './quantities';
 import type { Expected, Path, Problem } from '../home/problem';
 
@@ -29,7 +31,59 @@ function where(path: Path): string {
   const [collection, id, ...rest] = path;
   if (typeof collection !== 'string' || typeof id !== 'string' || !(collection in COLLECTION_NAMES))
     return pathText(path);
-  const [name] = nameOf(collection);
+  const name = nameOf(collection);
+  const thing = `${name[0]!.toUpperCase()}${name.slice(1)} ${id}`;
+  return rest.length > 0 ? `${thing}: ${pathText(rest)}` : thing;
+}
+
+function place(path: Path, id: string | null): string {
+  const text = where(path) || 'the file';
+  return id !== null && !path.includes(id) ? `${text} (${id})` : text;
+}
+
+const FORMATS = {
+  id: 'an id of small letters, digits and hyphens, at most 24, like "m12"',
+  date: 'a date like "2026-03-02", or null',
+  time: 'a time like "2026-03-02T19:40:00+01:00"',
+  clock: 'a time of day like "22:00"',
+  picture: 'a PNG, JPEG, WebP or GIF picture as a data address',
+  letters: 'small letters',
+} as const;
+
+const UNITS = { number: '', text: ' characters', list: ' entries' } as const;
+
+function wanted(expected: Expected): string {
+  switch (expected.is) {
+    case 'type':
+      return {
+        number: 'a number',
+        'whole number': 'a whole number',
+        text: 'text in quotes',
+        'yes or no': 'true or false',
+        list: 'a list in [ ]',
+        object: 'an object in { }',
+      }[expected.type];
+    case 'one of':
+      return expected.values.length === 1
+        ? valueText(expected.values[0])
+        : `one of ${expected.values.map((value) => valueText(value)).join(', ')}`;
+    case 'least':
+      return expected.inclusive
+        ? `${number(expected.limit)}${UNITS[expected.of]} or more`
+        : `more than ${number(expected.limit)}${UNITS[expected.of]}`;
+    case 'most':
+      return `${expected.inclusive ? 'at most' : 'less than'} ${number(expected.limit)}${UNITS[expected.of]}`;
+    case 'format':
+      return FORMATS[expected.format];
+  }
+}
+
+/** A path into the home in memory, the thing first: `Room r3: outline`. A path into the file stays one. */
+function where(path: Path): string {
+  const [collection, id, ...rest] = path;
+  if (typeof collection !== 'string' || typeof id !== 'string' || !(collection in COLLECTION_NAMES))
+    return pathText(path);
+  const name = nameOf(collection);
   const thing = `${name[0]!.toUpperCase()}${name.slice(1)} ${id}`;
   return rest.length > 0 ? `${thing}: ${pathText(rest)}` : thing;
 }
@@ -124,17 +178,17 @@ const SENTENCES: Sentences = {
   'id-twice': (p) =>
     `${where(p.path)} is ${valueText(p.id)}, which ${where(p.first)} already has. Give one of the two another id, and change what refers to it.`,
   'points-nowhere': (p) =>
-    `${where(p.path)} is ${valueText(p.id)}, and there is no ${nameOf(p.wanted)[0]} of that id. ${
+    `${where(p.path)} is ${valueText(p.id)}, and there is no ${nameOf(p.wanted)} of that id. ${
       p.have.length > 0
         ? `Write one of ${p.have
             .slice(0, 8)
             .map((value) => valueText(value))
             .join(', ')}${p.have.length > 8 ? ' …' : ''}`
-        : `Add the ${nameOf(p.wanted)[0]}`
+        : `Add the ${nameOf(p.wanted)}`
     }, or take the reference out.`,
   'too-many': (p) => {
-    const [one, many] = nameOf(String(p.path.at(-1)));
-    return `${where(p.path)}: ${count(p.count, one, many)}; a home holds at most ${number(p.limit)}. Take some out, or start a second home.`;
+    const counted = countOf(String(p.path.at(-1)), p.count);
+    return `${where(p.path)}: ${counted}; a home holds at most ${number(p.limit)}. Take some out, or start a second home.`;
   },
   'outline-short': (p) =>
     `${where(p.path)} has ${count(p.corners, 'corner')}. An outline needs at least ${p.least}: add corners, or take it out.`,
@@ -156,9 +210,9 @@ const SENTENCES: Sentences = {
   'picture-too-large': (p) =>
     `${where(p.path)} has ${megabytes(p.bytes)}; a picture has at most ${megabytes(p.limit)}. Save it smaller or as JPEG, and add it again.`,
   'compared-with-itself': (p) => `${where(p.path)} compares a meter with itself. Name two different meters.`,
-  'not-there': (p) => `There is no ${nameOf(p.collection)[0]} ${p.id} any more. Choose one from the list.`,
+  'not-there': (p) => `There is no ${nameOf(p.collection)} ${p.id} any more. Choose one from the list.`,
   'last-one': (p) =>
-    `A home keeps at least one ${nameOf(p.collection)[0]}, and this is the last. Add another first, or change this one.`,
+    `A home keeps at least one ${nameOf(p.collection)}, and this is the last. Add another first, or change this one.`,
   'no-corners': (p) => `${where(p.path)} has no corners of its own. Choose a room or a fixture.`,
   'no-such-corner': (p) => `${where(p.path)} has no corner ${p.corner}. Choose one of its corners.`,
   'field-not-changeable': (p) =>
@@ -205,6 +259,8 @@ const SENTENCES: Sentences = {
   'no-map-to-arrange-on': () => 'There is no map to arrange on yet. Take at least three readings first.',
   'nothing-fits': (p) =>
     `No place inside the rules is large enough for ${p.pieces.join(', ')}. Ask for less free floor around it, let it stand in more rooms, or unlock another piece.`,
+  'rules-broken': (p) =>
+    `Piece ${p.id} cannot stand there any more. ${[...new Set(p.rules.map((rule) => ruleSentence(rule, rule.with || null)))].join(' ')} Work the arrangement out again.`,
   'proposal-stale': () => 'The home has changed since this proposal. Work it out again.',
 };
 

@@ -112,6 +112,14 @@ const EXAMPLES: Examples = {
   'nothing-to-arrange': { kind: 'nothing-to-arrange' },
   'no-map-to-arrange-on': { kind: 'no-map-to-arrange-on' },
   'nothing-fits': { kind: 'nothing-fits', pieces: ['p1', 'p2'] },
+  'rules-broken': {
+    kind: 'rules-broken',
+    id: 'p1',
+    rules: [
+      { kind: 'overlap', with: 'p2' },
+      { kind: 'before-door', with: null },
+    ],
+  },
   'proposal-stale': { kind: 'proposal-stale' },
 };
 
