@@ -90,6 +90,8 @@ export function layLabels(request: LabelRequest): PlacedLabels {
     sheet,
     onWall,
   );
+  // A contour's label would be lost among the strokes of a bed.
+  for (const box of request.furniture) crowd.add(box);
   return { names, sources, values, contours: layContours(request, crowd, sheet) };
 }
 

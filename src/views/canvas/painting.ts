@@ -8,9 +8,10 @@ import { paintObjects } from './objectsLayer';
 import { paintOverlay } from './overlayLayer';
 import { paintPlan } from './planLayer';
 import { createRepaint } from './repaint';
-import { createSceneReader, type Scene } from './scene';
+import { createSceneReader, shownAnswer, type Scene } from './scene';
 import { createStage, type LayerName } from './stage';
 import type { Sheet } from './sheet';
+import { createTravel } from './travel';
 
 const TOPICS: readonly Topic[] = [
   'home',
@@ -25,9 +26,15 @@ const TOPICS: readonly Topic[] = [
 ];
 
 /** Keeps a container painted with what the editor holds, at most once a frame. */
-export function mountPainting(container: HTMLDivElement, editor: Editor, form: () => Form) {
+export function mountPainting(
+  container: HTMLDivElement,
+  editor: Editor,
+  form: () => Form,
+  isStill: () => boolean,
+) {
   const root = document.documentElement;
   const read = createSceneReader(editor);
+  const travel = createTravel(isStill);
   let ink: Ink = readInk(root);
   let scene = read(form());
   let frame = 0;
@@ -55,9 +62,11 @@ export function mountPainting(container: HTMLDivElement, editor: Editor, form: (
   );
   const paint = () => {
     frame = 0;
-    scene = read(form());
+    const share = travel(shownAnswer(editor.proposal), performance.now());
+    scene = read(form(), share);
     repaint(scene, anew);
     anew = false;
+    if (share < 1) ask();
   };
   const ask = () => {
     frame ||= requestAnimationFrame(paint);

@@ -4,7 +4,7 @@ import type { Editor, View } from '../../editor/editor';
 import type { Backdrop, Home, Id, Piece, Reading } from '../../home/home';
 import { firstOf, inOrder } from '../../home/order';
 import type { Form } from '../layout.svelte';
-import { keepLast } from './keepLast';
+import { keepLast, keepSame } from './keepLast';
 import { pictureLines, targetLines, type DrawnContour } from './pictureLines';
 import type { ContourLine } from './drawing/contourLines';
 import { planGeometry, type PlanGeometry } from './planGeometry';
@@ -32,10 +32,12 @@ export interface Scene {
   readingPlace: Editor['readingPlace'];
   probe: Editor['probe'];
   tool: Editor['tool'];
+  /** How far ghosts have come along their ways, 0…1. */
+  travel: number;
 }
 
 /** A reader of scenes that works out geometry only where its inputs have changed. */
-export function createSceneReader(editor: Editor): (form: Form) => Scene {
+export function createSceneReader(editor: Editor): (form: Form, travel?: number) => Scene {
   const plan = keepLast(
     (rooms: Home['rooms'], openings: Home['openings'], fixtures: Home['fixtures'], level: Id) =>
       planGeometry({ rooms, openings, fixtures }, level),
@@ -46,7 +48,10 @@ export function createSceneReader(editor: Editor): (form: Form) => Scene {
   const target = keepLast((picture: LevelPicture | null, value: number) =>
     picture ? targetLines(picture, value) : [],
   );
-  return (form) => {
+  // Marks and probe are worked out at each asking.
+  const overlay = keepSame<Editor['overlay']>();
+  const probe = keepSame<Editor['probe']>();
+  return (form, travel = 1) => {
     const { home, view, results } = editor;
     const backdrop = view.stage === 'sketch' ? (home.levels[view.level]?.backdrop ?? null) : null;
     const drawn = results.assessment?.pictures.find(({ level }) => level === view.level) ?? null;
@@ -66,10 +71,11 @@ export function createSceneReader(editor: Editor): (form: Form) => Scene {
       selection: editor.selection,
       hover: editor.hover,
       litBand: editor.litBand,
-      overlay: editor.overlay,
+      overlay: overlay(editor.overlay),
       readingPlace: editor.readingPlace,
-      probe: editor.probe,
+      probe: probe(editor.probe),
       tool: editor.tool,
+      travel,
     };
   };
 }
