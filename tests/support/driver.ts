@@ -11,7 +11,7 @@ import { lengthText } from '../../src/words/numbers';
 import { parseLength } from '../../src/words/quantities';
 
 /** A clock that moves when it is told to, and runs what was scheduled meanwhile. */
-export function createTestClock() {
+function createTestClock() {
   let now = 1_700_000_000_000;
   let tasks: { at: number; task: () => void }[] = [];
   return {
@@ -37,7 +37,7 @@ export function createTestClock() {
 }
 
 /** A line to an engine in this thread that answers when `work` is called, and counts what it was asked. */
-export function createTestEngine() {
+function createTestEngine() {
   const asks: Ask[] = [];
   let waiting: { ask: Ask; send: (reply: Reply) => void }[] = [];
   let started = 0;

@@ -2,7 +2,7 @@ import type { Problem } from '../../home/problem';
 import type { Line } from '../services';
 import type { Answers, Ask, Reply } from './protocol';
 
-export interface Listener<Answer> {
+interface Listener<Answer> {
   progress?(share: number): void;
   done(answer: Answer): void;
   problem(problem: Problem): void;

@@ -3,7 +3,7 @@ import { closestOnSegment } from '../../engine/geometry/segment';
 import type { Point } from '../../home/home';
 import type { SnapScene } from './candidates';
 
-export type SnapReason = 'corner' | 'wall' | 'square' | 'aligned' | 'grid' | 'free';
+type SnapReason = 'corner' | 'wall' | 'square' | 'aligned' | 'grid' | 'free';
 
 export interface Snapped {
   at: Point;

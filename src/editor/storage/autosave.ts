@@ -1,6 +1,6 @@
 import type { Problem } from '../../home/problem';
 
-export interface Saving {
+interface Saving {
   state: 'saved' | 'saving' | 'failed';
   at: number | null;
   problem: Problem | null;

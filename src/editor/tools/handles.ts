@@ -6,7 +6,7 @@ import { kindOf, thingOf } from '../things';
 import type { Aim, Bench } from './tool';
 
 /** The handles of what is selected, where exactly one thing is. */
-export function handlesShown(bench: Bench): Handle[] {
+function handlesShown(bench: Bench): Handle[] {
   const ref = bench.selection.length === 1 ? bench.selection[0] : undefined;
   const thing = ref && thingOf(bench.home, ref);
   // Shapes are changed where things are drawn; elsewhere a selection only says what is spoken of.

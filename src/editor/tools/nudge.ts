@@ -14,11 +14,11 @@ export const WAYS: Record<string, Point> = {
   ArrowDown: [0, -1],
 };
 
-/** Moves and turns by keys: arrows, and R for a quarter turn (shift: 15°). */
+/** Moves and turns by keys: arrows, and R for a quarter turn (with shift the other way). */
 export function nudge(bench: Bench, input: KeyInput): boolean {
   if (input.command) return false;
   if (input.key.toLowerCase() === 'r') {
-    bench.run(rotate(bench.selection, input.shift ? 15 : 90));
+    bench.run(rotate(bench.selection, input.shift ? -90 : 90));
     return true;
   }
   const way = WAYS[input.key];

@@ -41,9 +41,9 @@ export function createPieceTool(bench: Bench): Tool {
       bench.select(addedThings(before, bench.home, 'piece'));
       bench.takeUp();
     },
-    key({ key, command }) {
+    key({ key, shift, command }) {
       if (command || key.toLowerCase() !== 'r') return false;
-      turned = (turned + 90) % 360;
+      turned = (turned + (shift ? 270 : 90)) % 360;
       bench.redrawOverlay();
       return true;
     },

@@ -18,7 +18,7 @@ type State =
   | { doing: 'lasso'; from: Aim; to: Aim }
   | { doing: 'pan'; last: Aim };
 
-export const sameRef = (a: Ref, b: Ref) => a.kind === b.kind && a.id === b.id;
+const sameRef = (a: Ref, b: Ref) => a.kind === b.kind && a.id === b.id;
 
 /** The copy stands beside its original, near enough to be found and far enough to be told apart. */
 const COPY_BESIDE = [0.3, -0.3] as const;
