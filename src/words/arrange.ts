@@ -39,7 +39,7 @@ export const arrange = {
   rules:
     'Kept clear: the strips beside beds, door swings and landings, the front of wardrobes, heaters. A cot keeps away from windows and heaters, always.',
   uncertain: (name: string) =>
-    ` The ${name.toLowerCase()} gains less than its interval is wide: that gain is not certain.`,
+    ` The ${name.toLowerCase()} gains less than the readings leave open: that gain is not certain.`,
   falls: ' falls from ',
   rises: ' rises from ',
   to: ' to ',
@@ -78,14 +78,9 @@ export function doseParts(placed: PlacedPiece, unit: FieldUnit) {
   return { before: text(placed.before), after: text(placed.after), unit: doseUnitName(unit) };
 }
 
-/** A gain smaller than the interval of what is left. */
+/** A move whose gain the readings do not make certain. */
 export function gainUncertain(placed: PlacedPiece): boolean {
-  return (
-    placed.moves &&
-    placed.before !== null &&
-    placed.after !== null &&
-    placed.before.dose - placed.after.dose < placed.after.high - placed.after.low
-  );
+  return placed.moves && placed.before !== null && placed.decision !== 'move';
 }
 
 /** What is said under a piece that would move. */
