@@ -158,9 +158,10 @@ function frontBox(outline: Ring, front: number): Box | null {
 }
 
 function wallsOf(outline: Ring): Wall[] {
-  const turns = outline.filter((p, i) => {
-    const before = outline[(i + outline.length - 1) % outline.length];
-    const after = outline[(i + 1) % outline.length];
+  const distinct = outline.filter((p, i) => distance(p, outline[(i + 1) % outline.length]) > 0);
+  const turns = distinct.filter((p, i) => {
+    const before = distinct[(i + distinct.length - 1) % distinct.length];
+    const after = distinct[(i + 1) % distinct.length];
     const [u, v] = [sub(p, before), sub(after, p)];
     // A corner that strays less than a millimetre from the straight line is none.
     return Math.abs(cross(u, v)) > 1e-3 * distance(before, after);

@@ -2,29 +2,36 @@ import { add, scale } from '../geometry/point';
 import { AS_FOUND, costOf, judge, type Candidate } from './candidates';
 import { standOf } from './stand';
 import type { Plan } from './plan';
+import type { Pose } from '../geometry/pose';
 
 // Nobody places furniture more closely than this, metres.
 const FINEST = 0.003;
 const MOST_ROUNDS = 4;
 
+// Homes keep places to a millimetre and angles to a hundredth of a degree: what is judged here is what will be kept.
+const MILLIMETRES = 1000;
+const HUNDREDTHS = 100;
+
 /**
  * From the best of the tried places to the best near them: each piece in turn moves along its wall by ever halved steps as
- * long as its dose falls and every rule stays kept.
+ * long as its dose falls and every rule stays kept. Places come out in whole millimetres.
  */
 export function slide(plan: Plan, chosen: readonly Candidate[], step: number): Candidate[] {
   let places = [...chosen];
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const before = places;
     places = places.reduce<Candidate[]>((all, _, i) => all.with(i, slideOne(plan, all, i, step)), places);
-    if (places.every((place, i) => place === before[i])) break;
+    if (places.every(({ cost }, i) => cost === before[i].cost)) break;
   }
   return places;
 }
 
 function slideOne(plan: Plan, places: readonly Candidate[], index: number, step: number): Candidate {
-  let best = places[index];
-  if (best.wall === AS_FOUND || best.cost === 0) return best;
+  const found = places[index];
+  if (found.wall === AS_FOUND) return found;
   const others = [...plan.fixed, ...places.filter((_, i) => i !== index).map(({ stand }) => stand)];
+  let best = shifted(plan, found, 0, others) ?? found;
+  if (best.cost === 0) return best;
   for (let by = step / 2; by >= FINEST; by /= 2) {
     best = [-by, by].reduce((lowest, along) => {
       const moved = shifted(plan, best, along, others);
@@ -43,9 +50,15 @@ function shifted(
 ): Candidate | null {
   const site = plan.site(stand.room);
   const ground = plan.ground(stand.room, stand.piece.height);
-  const at = add(stand.pose.at, scale(site.walls[wall].along, along));
-  const moved = standOf(stand.piece, stand.room, { at, angle: stand.pose.angle }, stand.mirrored);
+  const [x, y] = add(stand.pose.at, scale(site.walls[wall].along, along));
+  const pose: Pose = {
+    at: [rounded(x, MILLIMETRES), rounded(y, MILLIMETRES)],
+    angle: rounded(stand.pose.angle, HUNDREDTHS) % 360,
+  };
+  const moved = standOf(stand.piece, stand.room, pose, stand.mirrored);
   const verdict = judge(moved, site, ground, others);
   if (verdict.broken || verdict.breaks.length > breaks.length) return null;
   return { stand: moved, wall, cost: costOf(moved, ground), breaks: verdict.breaks };
 }
+
+const rounded = (value: number, parts: number): number => Math.round(value * parts) / parts;

@@ -83,6 +83,12 @@ describe('a home by a street line', () => {
     expect(turned.pieces).toEqual(proposal.pieces);
   });
 
+  test('places come in whole millimetres, so that a home keeps just what was judged', () => {
+    for (const { at, angle } of [proposal, ...proposal.alternatives].flatMap(({ pieces }) => pieces)) {
+      for (const value of [...at, angle]) expect(Math.round(value * 1000) / 1000).toBe(value);
+    }
+  });
+
   test('progress rises to 1', () => {
     const shares: number[] = [];
     arrange(twoRooms(), (share) => shares.push(share));
@@ -311,6 +317,13 @@ test('a preference gives way where no place keeps it, and the answer says which'
     pieces: [bed({ at: [2, 3] })],
   });
   expect(placed(arrange(home), 'bed').breaks.map(({ kind }) => kind)).toEqual(['head-under-window']);
+});
+
+test('a corner drawn twice, or in the middle of a wall, is no corner', () => {
+  const drawnTwice = [...box(0, 0, 2, 4).slice(0, 1), [0, 0], [1, 0], ...box(0, 0, 2, 4).slice(1)] as const;
+  const plain = arrange(twoRooms({ rooms: [room('r', box(0, 0, 2, 4))], openings: [], pieces: [bed()] }));
+  const odd = arrange(twoRooms({ rooms: [room('r', drawnTwice)], openings: [], pieces: [bed()] }));
+  expect(odd.pieces).toEqual(plain.pieces);
 });
 
 test('cancelled at once, nothing is proven', () => {
