@@ -10,20 +10,22 @@ export async function arrive(page: Page): Promise<void> {
 
 /** Goes to a stage: on a wide page by its word in the top line, on a phone through the stage menu. */
 export async function goTo(page: Page, stage: StageWord): Promise<void> {
-  const stages = page.getByRole('navigation', { name: 'Stages of the job' });
-  const direct = stages.getByRole('button', { name: new RegExp(`^${stage}`) });
-  if (!(await direct.isVisible()))
-    await page
-      .locator('header')
-      .getByRole('button', { name: /^stage/i })
-      .click();
-  await direct.click();
+  const menu = page.getByRole('button', { name: /^Stages of the job/ });
+  if (await menu.isVisible()) {
+    await menu.click();
+    await page.getByRole('menuitemradio', { name: new RegExp(`^${stage}`) }).click();
+  } else {
+    const stages = page.getByRole('navigation', { name: 'Stages of the job' });
+    await stages.getByRole('button', { name: new RegExp(`^${stage}`) }).click();
+  }
 }
 
+/** The list of homes: a key of its own on a wide page, in the level's menu on a phone. */
 export async function openHomes(page: Page): Promise<void> {
-  await page.getByRole('button', { name: 'Homes on this device' }).click();
-  const item = page.getByRole('menuitem', { name: 'Homes on this device' });
-  if (await item.isVisible()) await item.click();
+  const own = page.getByRole('button', { name: 'Homes on this device' });
+  if (await own.isVisible()) await own.click();
+  else await page.getByRole('button', { name: /^Level, Round/ }).click();
+  await page.getByRole('menuitem', { name: 'Homes on this device' }).click();
   await expect(page.getByRole('dialog')).toBeVisible();
 }
 
@@ -57,6 +59,3 @@ export async function sheet(page: Page) {
     },
   };
 }
-
-/** A field that falls from a wall at the right of the room, so that a bed there is worth moving. µT. */
-export const fallingField = (x: number) => 0.04 + 0.6 / (1 + (6 * (1 - x)) ** 1.6);

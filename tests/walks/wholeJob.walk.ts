@@ -11,20 +11,21 @@ const READINGS: [number, number, string][] = [0.9, 0.65, 0.4, 0.12].flatMap((acr
   ]),
 );
 
-test('a bedroom is drawn, read, judged, its bed placed and taken, and the report printed', async ({ page }, {
-  outputPath,
-}) => {
+test('a bedroom is drawn, read, judged, its bed placed and taken, and the report printed', async ({
+  page,
+}, testInfo) => {
   await arrive(page);
   await newHome(page);
   const plan = await sheet(page);
+  const signs = page.getByRole('group').filter({ has: page.getByRole('button', { pressed: false }) });
 
   await test.step('sketch: drag the room, set a door and a window, put the bed', async () => {
     await plan.drag([0.25, 0.3], [0.65, 0.7]);
-    await page.getByRole('button', { name: 'door', exact: true }).click();
+    await signs.getByRole('button', { name: 'door', exact: true }).click();
     await plan.click(0.35, 0.7);
-    await page.getByRole('button', { name: 'window', exact: true }).click();
+    await signs.getByRole('button', { name: 'window', exact: true }).click();
     await plan.click(0.45, 0.3);
-    await page.getByRole('button', { name: 'bed for two' }).click();
+    await signs.getByRole('button', { name: 'bed for two' }).click();
     await plan.click(0.58, 0.48);
     await expect(page.getByRole('button', { name: /^(Door|Window) in/ })).toHaveCount(2);
     await expect(page.getByRole('button', { name: /bed ·/i })).toHaveCount(1);
@@ -61,7 +62,7 @@ test('a bedroom is drawn, read, judged, its bed placed and taken, and the report
     await expect(page.getByRole('button', { name: 'undo' })).toBeEnabled();
   });
 
-  const kept = outputPath('bedroom.home.json');
+  const kept = testInfo.outputPath('bedroom.home.json');
   await test.step('the file of it gives the same numbers in the terminal', async () => {
     await goTo(page, 'judge');
     const shown = await page.getByRole('button', { name: /Room 1/ }).textContent();
@@ -79,7 +80,7 @@ test('a bedroom is drawn, read, judged, its bed placed and taken, and the report
   await test.step('report: printed, with its plan, readings and cautions as text', async () => {
     await goTo(page, 'report');
     await expect(page.getByRole('button', { name: /Print/ })).toBeVisible();
-    const pdf = await page.pdf({ path: outputPath('report.pdf'), preferCSSPageSize: true });
+    const pdf = await page.pdf({ path: testInfo.outputPath('report.pdf'), preferCSSPageSize: true });
     expect(pdf.length).toBeGreaterThan(20_000);
   });
 });
