@@ -33,7 +33,7 @@ export interface Backdrop {
   opacity: number;
 }
 
-export interface Level {
+interface Level {
   id: Id;
   name: string;
   elevation: number;
@@ -168,7 +168,7 @@ export interface Reading {
   excluded: string;
 }
 
-export interface Recording {
+interface Recording {
   id: Id;
   name: string;
   level: Id;
@@ -179,21 +179,21 @@ export interface Recording {
   samples: [number, number][];
 }
 
-export interface Comparison {
+interface Comparison {
   id: Id;
   meter: Id;
   reference: Id;
   pairs: [number, number][];
 }
 
-export interface Arrangement {
+interface Arrangement {
   id: Id;
   name: string;
   pieces: { id: Id; level: Id; at: Point; angle: number }[];
   sources: { id: Id; scale: number }[];
 }
 
-export interface Guideline {
+interface Guideline {
   id: Id;
   name: string;
   year: number;
