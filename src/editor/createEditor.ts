@@ -13,6 +13,7 @@ import { createPointer } from './input/pointer';
 import type { Services } from './services';
 import { createSession } from './session';
 import { createLibrary } from './storage/library';
+import { ANSWERS } from './stages';
 import { createStore } from './store';
 import { takeAnswer } from './takeAnswer';
 import { pointsToShow, thingsShown } from './things';
@@ -184,7 +185,10 @@ export function createEditor(services: Services): Editor {
     undo,
     redo,
     escape,
-    selectAll: () => session.select([...thingsShown(store.home, session.view)].map(({ ref }) => ref)),
+    selectAll: () =>
+      session.select(
+        [...thingsShown(store.home, session.view, ANSWERS[session.view.stage])].map(({ ref }) => ref),
+      ),
     showAll: camera.showAll,
     closer: () => camera.zoomBy(ZOOM_STEP),
     wider: () => camera.zoomBy(1 / ZOOM_STEP),
@@ -300,7 +304,8 @@ export function createEditor(services: Services): Editor {
     cancelArrangement: arranging.cancel,
     showAnswer: arranging.show,
     takeProposal() {
-      const problem = takeAnswer(arranging.state, run);
+      const taken = takeAnswer(arranging.state, store.home, fitted());
+      const problem = 'problem' in taken ? taken.problem : run(taken.edit);
       if (!problem) arranging.leave();
       return problem;
     },

@@ -1,16 +1,31 @@
+import { brokenRules } from '../engine/arranging/brokenRules';
+import type { FittedSurvey } from '../engine/mapping/fitSurvey';
 import { placePieces } from '../home/edits/placePieces';
 import type { Edit } from '../home/edits/edit';
+import type { Home } from '../home/home';
 import type { Problem } from '../home/problem';
+import { arrangeQuestion } from '../home/questions/arrangeQuestion';
 import type { ProposalState } from './editor';
 
-/** Puts the pieces where the shown answer has them, as one step. A stale answer speaks of another home and is refused. */
+/**
+ * The edit that puts the pieces where the shown answer has them, or why not: a stale answer speaks of another home, and no
+ * place is taken that breaks a rule the planner did not name.
+ */
 export function takeAnswer(
-  { proposal, stale, shown }: ProposalState,
-  run: (edit: Edit) => Problem | null,
-): Problem | null {
-  if (!proposal || stale) return { kind: 'proposal-stale' };
-  const answer = shown === 0 ? proposal : proposal.alternatives[shown - 1];
-  if (!answer) return { kind: 'proposal-stale' };
-  const moves = answer.pieces.filter(({ moves }) => moves);
-  return run(placePieces(moves.map(({ id, level, at, angle }) => ({ id, level, at, angle }))));
+  { proposal, stale, shown, cautious }: ProposalState,
+  home: Home,
+  fitted: FittedSurvey | null,
+): { edit: Edit } | { problem: Problem } {
+  const answer = shown === 0 ? proposal : proposal?.alternatives[shown - 1];
+  if (!answer || stale || !fitted) return { problem: { kind: 'proposal-stale' } };
+  const request = arrangeQuestion(home, fitted, { cautious });
+  const places = answer.pieces.map(({ id, level, at, angle }) => ({ id, level, at, angle }));
+  for (const { id, level, at, angle, breaks, moves } of answer.pieces) {
+    if (!moves) continue;
+    const rules = brokenRules(request, { id, level, at, angle }, places).filter(
+      (rule) => !breaks.some((named) => named.kind === rule.kind),
+    );
+    if (rules.length > 0) return { problem: { kind: 'rules-broken', id, rules } };
+  }
+  return { edit: placePieces(places.filter((_, i) => answer.pieces[i]!.moves)) };
 }

@@ -37,6 +37,7 @@ describe('the map follows the home', () => {
 
   it('a drag that changes nothing asks nothing', async () => {
     const { editor, engine, drag, settle } = await drive({ home: bedroom() });
+    editor.setStage('survey');
     settle();
     const { assessment } = editor.results;
     drag(
@@ -55,6 +56,7 @@ describe('the map follows the home', () => {
 
   it('while a reading is dragged: a picture a frame without uncertainty, by the method that was chosen; then everything', async () => {
     const { editor, engine, clock, drag, hover, lift, settle } = await drive({ home: bedroom() });
+    editor.setStage('survey');
     settle();
     const whole = editor.results.assessment!;
     drag(
@@ -86,6 +88,7 @@ describe('the map follows the home', () => {
 
   it('a picture that comes after the hand let go is dropped', async () => {
     const { editor, engine, clock, drag, key, settle } = await drive({ home: bedroom() });
+    editor.setStage('survey');
     settle();
     const whole = editor.results.assessment;
     drag(
@@ -105,6 +108,7 @@ describe('the map follows the home', () => {
 
   it('a drag that is given up brings the old map back without asking', async () => {
     const { editor, engine, clock, drag, key, settle } = await drive({ home: bedroom() });
+    editor.setStage('survey');
     settle();
     const whole = editor.results.assessment;
     drag(

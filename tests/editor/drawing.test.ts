@@ -446,6 +446,7 @@ describe('sources, walks, readings', () => {
       addReading({ level: 'l1', at: [2, 2], value: 0.1, round: 'b' }),
     );
     const { editor, click } = await drive({ home });
+    editor.setStage('survey');
     click([2, 2]);
     expect(editor.selection).toEqual([]);
     editor.setRound('b');

@@ -40,7 +40,8 @@ describe('any hand at all', () => {
         const how = { type, alt: chance.next() < 0.2, shift: chance.next() < 0.2 } as const;
         const before = editor.home;
         const dice = chance.next();
-        if (dice < 0.2) editor.useTool(...pick(HANDS));
+        if (dice < 0.05) editor.setStage(pick(['sketch', 'sketch', 'survey', 'judge', 'arrange']));
+        else if (dice < 0.2) editor.useTool(...pick(HANDS));
         else if (dice < 0.4) click(at(), how);
         else if (dice < 0.65) drag([at(), at(), at()], how);
         else if (dice < 0.75) {

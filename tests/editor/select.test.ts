@@ -50,6 +50,7 @@ describe('selecting', () => {
 
   it('things nearer than 22 px answer a finger, 6 px a mouse', async () => {
     const { editor, click } = await drive({ home: bedroom() });
+    editor.setStage('survey');
     click([0.5 + 0.15, 0.5]);
     expect(editor.selection).toEqual([{ kind: 'room', id: 'r1' }]);
     click([0.5 + 0.15, 0.5], { type: 'touch' });
@@ -63,6 +64,40 @@ describe('selecting', () => {
     expect(editor.selection).toEqual([{ kind: 'piece', id: 'p3' }]);
     editor.undo();
     expect(editor.selection).toEqual([]);
+  });
+});
+
+describe('stages', () => {
+  it('fault: a reading that is not shown stood in the way of the bed over it', async () => {
+    const { editor, click } = await drive({ home: bedroom() });
+    click([0.5, 3.5]);
+    expect(editor.selection).toEqual([P1]);
+    editor.setStage('map');
+    click([0.5, 3.5]);
+    expect(editor.selection).toEqual([{ kind: 'reading', id: 'm3' }]);
+  });
+
+  it('a plan that is looked at does not shift under the hand: the drag moves the paper', async () => {
+    const { editor, drag } = await drive({ home: bedroom() });
+    for (const [stage, moves] of [
+      ['sketch', true],
+      ['survey', false],
+      ['map', false],
+      ['judge', false],
+      ['arrange', true],
+    ] as const) {
+      editor.setStage(stage);
+      const before = editor.home.pieces.p1!.at;
+      drag([before, [before[0] + 0.3, before[1] - 0.3]]);
+      expect(editor.home.pieces.p1!.at !== before, stage).toBe(moves);
+    }
+    editor.setStage('judge');
+    const from = editor.camera.centre[0];
+    drag([
+      [4, 2],
+      [4.5, 2],
+    ]);
+    expect(editor.camera.centre[0]).toBeCloseTo(from - 0.5, 6);
   });
 });
 

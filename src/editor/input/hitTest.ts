@@ -1,6 +1,7 @@
 import { area } from '../../engine/geometry/polygon';
 import type { Home, KindName, Point, Ref } from '../../home/home';
 import type { PointerInput, View } from '../editor';
+import { ANSWERS } from '../stages';
 import { thingsShown } from '../things';
 
 /** Small things lie over large ones: whoever aims at a reading on a bed in a room means the reading. */
@@ -18,7 +19,7 @@ export function hitTest(
   view: View,
   at: Point,
   reach: number,
-  kinds: readonly KindName[] = ORDER,
+  kinds: readonly KindName[] = ANSWERS[view.stage],
 ): Ref | null {
   for (const name of ORDER) {
     if (!kinds.includes(name)) continue;
@@ -41,7 +42,7 @@ export function thingsWithin(home: Home, view: View, a: Point, b: Point): Ref[] 
   const [y0, y1] = [Math.min(a[1], b[1]), Math.max(a[1], b[1])];
   const inside = ([x, y]: Point) => x >= x0 && x <= x1 && y >= y0 && y <= y1;
   const found: Ref[] = [];
-  for (const { ref, thing, kind } of thingsShown(home, view, ORDER)) {
+  for (const { ref, thing, kind } of thingsShown(home, view, ANSWERS[view.stage])) {
     if (kind.shape(home, thing).points.every(inside)) found.push(ref);
   }
   return found;

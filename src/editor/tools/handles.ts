@@ -2,6 +2,7 @@ import { distance } from '../../engine/geometry/point';
 import { bounds } from '../../engine/geometry/polygon';
 import type { Handle } from '../../home/kinds/kind';
 import type { Mark } from '../editor';
+import { MOVES } from '../stages';
 import { kindOf, thingOf } from '../things';
 import type { Aim, Bench } from './tool';
 
@@ -9,10 +10,10 @@ import type { Aim, Bench } from './tool';
 function handlesShown(bench: Bench): Handle[] {
   const ref = bench.selection.length === 1 ? bench.selection[0] : undefined;
   const thing = ref && thingOf(bench.home, ref);
-  // Shapes are changed where things are drawn; elsewhere a selection only says what is spoken of.
-  const { stage } = bench.view;
-  const shapes = stage === 'sketch' || (stage === 'arrange' && ref?.kind === 'piece');
-  return ref && thing && shapes ? kindOf(ref).handles(bench.home, thing) : [];
+  // Where nothing may move a selection only says what is spoken of.
+  return ref && thing && MOVES[bench.view.stage].includes(ref.kind)
+    ? kindOf(ref).handles(bench.home, thing)
+    : [];
 }
 
 export function handleMarks(bench: Bench): Mark[] {

@@ -3,6 +3,7 @@ import { duplicate } from '../../home/edits/duplicate';
 import { remove } from '../../home/edits/remove';
 import type { KeyInput, Mark } from '../editor';
 import { thingsWithin } from '../input/hitTest';
+import { MOVES } from '../stages';
 import { addedThings } from '../things';
 import { createDrag } from './drag';
 import { createHandleDrag } from './handleDrag';
@@ -29,15 +30,18 @@ export function createSelectTool(bench: Bench): Tool {
 
   const isSelected = (ref: Ref) => bench.selection.some((each) => sameRef(each, ref));
 
+  const movable = (ref: Ref) => MOVES[bench.view.stage].includes(ref.kind);
+
   const begin = (press: Extract<State, { doing: 'press' }>, aim: Aim) => {
     const { from, hit } = press;
     const handle = bench.selection.length === 1 ? handleAt(bench, from) : null;
     if (handle) state = { doing: 'handle', ...createHandleDrag(bench, bench.selection[0]!, handle) };
     // A room lies under everything: one that is not yet selected gives way to the lasso, or plans would shift by accident.
-    else if (hit && (hit.kind !== 'room' || press.wasSelected)) {
+    else if (hit && movable(hit) && (hit.kind !== 'room' || press.wasSelected)) {
       if (!isSelected(hit)) bench.select([hit]);
-      state = { doing: 'drag', ...createDrag(bench, bench.selection, from) };
-    } else if (aim.type === 'touch') state = { doing: 'pan', last: from };
+      state = { doing: 'drag', ...createDrag(bench, bench.selection.filter(movable), from) };
+    } else if (aim.type === 'touch' || MOVES[bench.view.stage].length === 0)
+      state = { doing: 'pan', last: from };
     else state = { doing: 'lasso', from, to: aim };
     tool.move(aim);
   };

@@ -1,0 +1,24 @@
+import type { KindName } from '../home/home';
+import type { Stage } from './editor';
+
+const PLAN: readonly KindName[] = ['room', 'opening', 'fixture', 'piece', 'source', 'walk'];
+
+/** What answers to the pointer: what is not shown at a stage must not be in the way of what is. */
+export const ANSWERS: Record<Stage, readonly KindName[]> = {
+  sketch: PLAN,
+  survey: [...PLAN, 'reading'],
+  map: [...PLAN, 'reading'],
+  judge: PLAN,
+  arrange: ['room', 'opening', 'fixture', 'piece', 'source'],
+  report: PLAN,
+};
+
+/** What the hand may move: a plan that is only looked at does not shift under it. */
+export const MOVES: Record<Stage, readonly KindName[]> = {
+  sketch: PLAN,
+  survey: ['reading', 'walk'],
+  map: [],
+  judge: [],
+  arrange: ['piece'],
+  report: [],
+};
