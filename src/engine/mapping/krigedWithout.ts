@@ -1,4 +1,4 @@
-import { choleskyWithJitter, invert, solve } from '../algebra/cholesky';
+import { choleskyWithJitter, solve, solveLower } from '../algebra/cholesky';
 import { byPlane, samePoint } from './leaveOneOut';
 import { krige } from './kriging';
 import type { Kriging } from './kriging';
@@ -9,48 +9,46 @@ import type { Variogram } from './variogram';
 /**
  * Each place predicted by ordinary kriging from the others of its level, in closed form: with Q = K⁻¹ − K⁻¹11ᵀK⁻¹/1ᵀK⁻¹1 and
  * J the places of one point of the plan, the residuals are Q_JJ⁻¹(Qz)_J and their covariance is Q_JJ⁻¹ (Dubrule 1983 for one
- * place; Ginsbourger & Schärer 2021 for several). One inverse instead of one solution a place.
+ * place; Ginsbourger & Schärer 2021 for several). Qz is what kriging calls dual; of Q no more is made than the blocks asked.
  */
 export function krigedWithout(places: readonly Place[], variogram: Variogram): Predictions {
   return byPlane(places, (plane, members) => {
     const kriging = krige(plane, variogram);
-    const Q = bordered(kriging);
-    return members.map((i) => without(kriging, Q, plane.values[i], samePoint(plane.places, i), i));
+    return members.map((i) => without(kriging, plane.values[i], samePoint(plane.places, i), i));
   });
 }
 
-function without(
-  { n, dual }: Kriging,
-  Q: Float64Array,
-  value: number,
-  group: number[],
-  i: number,
-): Prediction | null {
-  if (group.length === n) return null;
-  // Qz is what kriging calls dual.
-  if (group.length === 1) return { predicted: value - dual[i] / Q[i * n + i], variance: 1 / Q[i * n + i] };
-  const size = group.length;
-  const block = Float64Array.from({ length: size * size }, (_, at) => {
-    const [row, column] = [group[Math.floor(at / size)], group[at % size]];
-    return Q[row * n + column];
-  });
-  const cholesky = choleskyWithJitter(block, size, block[0]);
-  if (!cholesky) return null;
+function without(kriging: Kriging, value: number, group: readonly number[], i: number): Prediction | null {
+  if (group.length === kriging.n) return null;
+  const block = choleskyWithJitter(blockOf(kriging, group), group.length, 0);
+  if (!block) return null;
   const own = group.indexOf(i);
   const residual = solve(
-    cholesky,
-    group.map((j) => dual[j]),
+    block,
+    group.map((j) => kriging.dual[j]),
   )[own];
   const variance = solve(
-    cholesky,
+    block,
     group.map((j) => (j === i ? 1 : 0)),
   )[own];
   return { predicted: value - residual, variance };
 }
 
-function bordered({ cholesky, precision, n }: Kriging): Float64Array {
-  const Q = invert(cholesky);
-  const u = solve(cholesky, new Float64Array(n).fill(1));
-  for (let i = 0; i < n; i++) for (let j = 0; j < n; j++) Q[i * n + j] -= (u[i] * u[j]) / precision;
-  return Q;
+/** Q_JJ, row-major: column j of K⁻¹ is L⁻ᵀL⁻¹e_j, and 1ᵀK⁻¹e_j is (L⁻¹1)·(L⁻¹e_j). */
+function blockOf({ n, cholesky, ones, precision }: Kriging, group: readonly number[]): Float64Array {
+  const columns = group.map((j) => {
+    const unit = new Float64Array(n);
+    unit[j] = 1;
+    const column = solveLower(cholesky, unit);
+    return { column, total: dot(ones, column) };
+  });
+  return Float64Array.from(
+    columns.flatMap((a) => columns.map((b) => dot(a.column, b.column) - (a.total * b.total) / precision)),
+  );
+}
+
+function dot(a: Float64Array, b: Float64Array): number {
+  let sum = 0;
+  for (let i = 0; i < a.length; i++) sum += a[i] * b[i];
+  return sum;
 }
