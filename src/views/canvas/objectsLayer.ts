@@ -14,6 +14,7 @@ import {
   paintValues,
   valueWishes,
 } from './paintLabels';
+import { northBox } from './paintNorth';
 import { paintLeftPlace, paintPiece } from './paintPiece';
 import { paintReading } from './paintReading';
 import { paintSource } from './paintSource';
@@ -59,6 +60,7 @@ export function paintObjects(sheet: Sheet, scene: Scene): void {
   const placed = layLabels({
     camera: sheet.camera,
     signs: [
+      northBox(sheet.camera),
       ...discs.map((piece) => around(onSheet(sheet, letterPlace(piece)), LETTER)),
       ...points.map(({ path }) => around(onSheet(sheet, path[0]!), SIGN)),
       ...readings.map(({ at }) => around(onSheet(sheet, at), DOT)),

@@ -1,10 +1,19 @@
 import { canvasWords } from '../../words/canvas';
+import type { Box } from './drawing/labelPlaces';
 import { paper } from './ink';
 import { FRAME } from './paintFrame';
 import { write } from './lettering';
 import { strokePath, type Sheet } from './sheet';
 
 const LENGTH = 26;
+
+/** What the needle and its letter take of the sheet. */
+export const northBox = ({ width }: { width: number }): Box => ({
+  x: width - FRAME - 40,
+  y: FRAME,
+  width: 28,
+  height: 50,
+});
 
 /** The half-filled needle under its N, upper right of the frame; `north` is the angle from the top of the sheet. */
 export function paintNorth(sheet: Sheet, north: number): void {
