@@ -301,7 +301,7 @@ function samplesMean(field: Estimate, place: Place, [x0, x1, y0, y1]: readonly n
 }
 
 /** Every place at the walls of a room, a step apart and flush with the wall's far end. */
-export function placesOf(request: ArrangeRequest, piece: ArrangePiece, roomId: string): Place[] {
+function placesOf(request: ArrangeRequest, piece: ArrangePiece, roomId: string): Place[] {
   const { outline } = request.rooms.find(({ id }) => id === roomId)!;
   const places: Place[] = [];
   const mirrors = piece.access.left === piece.access.right ? [false] : [false, true];
