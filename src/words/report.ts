@@ -41,6 +41,7 @@ export const reportWords = {
   limits: 'What the method cannot tell',
   guideline: 'Published values used',
   notJudged: 'not judged',
+  noMapYet: 'The map is still being worked out.',
   madeWith: 'made with Stillroom on the surveyor’s own device',
   reliability: 'How far to rely on it',
   signs: {

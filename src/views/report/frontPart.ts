@@ -1,15 +1,13 @@
+import type { Assessment } from '../../engine/assess';
 import type { GuidelineSet } from '../../engine/judging/guidelines';
-import type { RoomFigures } from '../../engine/judging/rooms';
-import type { Home, Id } from '../../home/home';
+import type { Home, Id, Reading } from '../../home/home';
 import { inOrder } from '../../home/order';
-import { classText, defaultModelSentence, evidenceSentences } from '../../words/assessment';
+import { defaultModelSentence, evidenceSentences } from '../../words/assessment';
 import { dateText, spanText } from '../../words/dates';
-import { edgeText } from '../../words/canvas';
-import { fieldText, intervalText, percentText, unitName } from '../../words/numbers';
+import { countText } from '../../words/numbers';
 import { problemText } from '../../words/problems';
 import {
   foundSentences,
-  isJudged,
   leadParts,
   meterOf,
   metersUsed,
@@ -18,12 +16,12 @@ import {
   reportWords,
   type Part,
 } from '../../words/report';
-import { ROOM_USES } from '../../words/things';
 import type { Drawing } from './drawing';
 import { houseBounds } from './planBounds';
 import { MM, pictureFor } from './paper';
 import { planDrawing, readingsOf } from './planDrawing';
 import type { ReportRequest } from './reportModel';
+import { roomsTable } from './roomsTable';
 import type { Table } from './table';
 
 /** The first page: the finding in one sentence, the plan, what was found, the rooms, how sure. */
@@ -33,8 +31,7 @@ export interface FrontPart {
   facts: string[];
   purpose: string;
   lead: Part[];
-  plan: Drawing;
-  planNote: string;
+  plan: { drawing: Drawing; note: string } | null;
   found: string[];
   advice: string[];
   rooms: Table | null;
@@ -51,66 +48,55 @@ export interface FrontRequest extends ReportRequest {
   target: number;
 }
 
-export function frontPart(asked: FrontRequest, mainLevel: Id): FrontPart {
-  const { home, round, assessment, proposal, target } = asked;
-  const about = proposal?.pieces.find(({ id }) => id === proposal.about);
-  const level = about?.level ?? mainLevel;
+export function frontPart(asked: FrontRequest, mainLevel: Id | null): FrontPart {
+  const { home, round, assessment, proposal, problem, target } = asked;
   const readings = inOrder(home.levels).flatMap(({ id }) => readingsOf(home, id, round));
-  const picture = assessment?.pictures.find((one) => one.level === level) ?? null;
-  const proposed = proposal?.decision === 'stay' ? [] : (proposal?.pieces ?? []);
-  const problem = problemText({
-    kind: 'too-few-readings',
-    have: readings.filter(({ excluded }) => !excluded).length,
-    need: 3,
-  });
-  const shownReadings = readings.filter((reading) => reading.level === level);
+  const times = readings.flatMap(({ time }) => time ?? []);
+  const trouble: Part = { text: problem ? problemText(problem) : reportWords.noMapYet, tone: 'plain' };
   return {
     title: home.title,
-    facts: factsOf(
-      home,
-      round,
-      readings.flatMap(({ time }) => time ?? []),
-    ),
+    facts: factsOf(home, round, times),
     purpose: home.report.purpose,
-    lead: assessment ? leadParts(home, assessment, target, proposal) : [{ text: problem, tone: 'plain' }],
-    plan: planDrawing({
-      home,
-      level,
-      round,
-      picture,
-      target,
-      sheet: pictureFor(houseBounds(home, level, shownReadings), {
-        width: PLAN_WIDTH,
-        height: planHeight(assessment?.rooms.length ?? 0),
-      }),
-      detailed: false,
-      proposed,
-    }),
-    planNote: planNote(
-      home.levels[level]!.name,
-      target,
-      home.settings.fieldUnit,
-      picture !== null,
-      proposed.some(({ moves }) => moves),
-    ),
+    lead: assessment ? leadParts(home, assessment, target, proposal) : [trouble],
+    plan: mainLevel === null ? null : frontPlan(asked, mainLevel),
     found: [
       ...paragraphs(home.report.findings),
       ...(assessment ? foundSentences(home, assessment, target) : []),
     ],
     advice: paragraphs(home.report.advice),
     rooms: assessment && assessment.rooms.length > 0 ? roomsTable(home, assessment.rooms, asked) : null,
-    sure: [
-      ...(assessment
-        ? evidenceSentences(
-            assessment.evidence,
-            metersUsed(home, [...new Set(readings.flatMap((reading) => meterOf(home, reading)?.id ?? []))]),
-          )
-        : []),
-      ...[assessment && defaultModelSentence(assessment.fitted)].filter((sentence) => sentence !== null),
-      ONE_VISIT,
-    ],
+    sure: assessment
+      ? sureSentences(home, assessment, readings)
+      : [`${countText(readings.length, 'reading')}${metersOf(home, readings)}.`],
   };
 }
+
+/** The level that the finding speaks of: where the proposed bed stands, or the home's first. */
+function frontPlan(asked: FrontRequest, mainLevel: Id): FrontPart['plan'] {
+  const { home, round, assessment, proposal, target } = asked;
+  const level = proposal?.pieces.find(({ id }) => id === proposal.about)?.level ?? mainLevel;
+  const picture = assessment?.pictures.find((one) => one.level === level) ?? null;
+  const proposed = proposal?.decision === 'stay' ? [] : (proposal?.pieces ?? []);
+  const box = { width: PLAN_WIDTH, height: planHeight(assessment?.rooms.length ?? 0) };
+  const sheet = pictureFor(houseBounds(home, level, readingsOf(home, level, round)), box);
+  const moved = proposed.some(({ moves }) => moves);
+  return {
+    drawing: planDrawing({ home, level, round, picture, target, sheet, detailed: false, proposed }),
+    note: planNote(home.levels[level]!.name, target, home.settings.fieldUnit, picture !== null, moved),
+  };
+}
+
+function sureSentences(home: Home, { evidence, fitted }: Assessment, readings: readonly Reading[]): string[] {
+  const fallback = defaultModelSentence(fitted);
+  return [
+    ...evidenceSentences(evidence, metersOf(home, readings)),
+    ...(fallback ? [fallback] : []),
+    ONE_VISIT,
+  ];
+}
+
+const metersOf = (home: Home, readings: readonly Reading[]): string =>
+  metersUsed(home, [...new Set(readings.flatMap((reading) => meterOf(home, reading)?.id ?? []))]);
 
 const paragraphs = (text: string): string[] =>
   text
@@ -128,38 +114,4 @@ function factsOf(home: Home, round: Id, times: readonly string[]): string[] {
     by && `by ${by}`,
     date ? `report of ${dateText(date)}` : '',
   ].filter((fact) => fact !== '');
-}
-
-/** Sleeping rooms first, then high to low; grounds last. */
-function roomsTable(home: Home, figures: readonly RoomFigures[], { guideline, target }: FrontRequest): Table {
-  const unit = home.settings.fieldUnit;
-  const rank = (room: RoomFigures) => ({ sleeping: 0, grounds: 2 })[home.rooms[room.id]!.use as string] ?? 1;
-  const right = true as const;
-  return {
-    heads: [
-      { text: 'room', strong: true },
-      { text: 'use' },
-      { text: `middle, ${unitName(unit)}`, right },
-      { text: '90\u2009% interval', right },
-      { text: '95\u2009% below', right },
-      { text: `over ${edgeText(target, unit)}`, right },
-      { text: guideline.name },
-    ],
-    rows: figures
-      .toSorted((a, b) => rank(a) - rank(b) || b.median - a.median)
-      .map((room) => {
-        const { name, use } = home.rooms[room.id]!;
-        if (!isJudged(room))
-          return [name || room.id, ROOM_USES[use], '—', '—', '—', '—', reportWords.notJudged];
-        return [
-          name || room.id,
-          ROOM_USES[use],
-          fieldText(room.median, unit),
-          intervalText(room.low, room.high, unit),
-          fieldText(room.p95, unit),
-          percentText(room.overTarget),
-          classText(room.class),
-        ];
-      }),
-  };
 }

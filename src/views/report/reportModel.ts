@@ -2,7 +2,8 @@ import type { AssessRequest, Assessment } from '../../engine/assess';
 import type { Proposal } from '../../engine/arranging/arrange';
 import { GUIDELINES } from '../../engine/judging/guidelines';
 import type { Home, Id } from '../../home/home';
-import { firstOf, inOrder } from '../../home/order';
+import type { Problem } from '../../home/problem';
+import { inOrder } from '../../home/order';
 import { guidelineOf } from '../../home/questions/guidelineOf';
 import { guidelineSentence } from '../../words/assessment';
 import { cautions, LIMITS, type Caution } from '../../words/cautions';
@@ -20,6 +21,8 @@ export interface ReportRequest {
   assessment: Assessment | null;
   request: AssessRequest | null;
   proposal: Proposal | null;
+  /** Why there is no assessment; null while one is being worked out. */
+  problem: Problem | null;
 }
 
 /** Everything that is printed, as data. */
@@ -45,10 +48,9 @@ export function reportModel(asked: ReportRequest): ReportModel {
       (level) =>
         inOrder(home.rooms).some((room) => room.level === level) || readingsOf(home, level, round).length > 0,
     );
-  const drawn = levels.length > 0 ? levels : [firstOf(home.levels)!.id];
   return {
-    front: frontPart({ ...asked, guideline, target }, drawn[0]!),
-    maps: drawn.map((level) => mapPart({ home, round, assessment, request, guideline, target }, level)),
+    front: frontPart({ ...asked, guideline, target }, levels[0] ?? null),
+    maps: levels.map((level) => mapPart({ home, round, assessment, request, guideline, target }, level)),
     arrangement: assessment && proposal ? arrangementPart(home, round, assessment, proposal, target) : null,
     evidence: assessment && evidencePart(home, assessment),
     meters: Object.keys(home.meters).length > 0 ? metersTable(home) : null,

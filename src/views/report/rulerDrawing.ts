@@ -116,9 +116,10 @@ function breakMarks({ unit, mains }: RulerRequest): Mark[] {
     stroke(lower, 0.7),
     ...tornValues(mains).flatMap(({ id, value }, i) => {
       const y = 25 + i * 13;
+      const numeral = edgeText(value, unit);
       return [
-        write(tornName(id), BRACKET, y),
-        write(edgeText(value, unit), NUMERAL, y),
+        write(tornName(id), Math.min(BRACKET, NUMERAL - textWidth(numeral, SMALL) - 5), y),
+        write(numeral, NUMERAL, y),
         stroke(
           [
             [NUMERAL + 3, y],

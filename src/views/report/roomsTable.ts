@@ -1,0 +1,47 @@
+import type { GuidelineSet } from '../../engine/judging/guidelines';
+import type { RoomFigures } from '../../engine/judging/rooms';
+import type { Home } from '../../home/home';
+import { classText } from '../../words/assessment';
+import { edgeText } from '../../words/canvas';
+import { fieldText, intervalText, percentText, unitName } from '../../words/numbers';
+import { isJudged, reportWords } from '../../words/report';
+import { ROOM_USES } from '../../words/things';
+import type { Table } from './table';
+
+/** Sleeping rooms first, then high to low; grounds last. */
+export function roomsTable(
+  home: Home,
+  figures: readonly RoomFigures[],
+  { guideline, target }: { guideline: GuidelineSet; target: number },
+): Table {
+  const unit = home.settings.fieldUnit;
+  const rank = (room: RoomFigures) => ({ sleeping: 0, grounds: 2 })[home.rooms[room.id]!.use as string] ?? 1;
+  const right = true as const;
+  return {
+    heads: [
+      { text: 'room', strong: true },
+      { text: 'use' },
+      { text: `middle, ${unitName(unit)}`, right },
+      { text: '90\u2009% interval', right },
+      { text: '95\u2009% below', right },
+      { text: `over ${edgeText(target, unit)}`, right },
+      { text: guideline.name },
+    ],
+    rows: figures
+      .toSorted((a, b) => rank(a) - rank(b) || b.median - a.median)
+      .map((room) => {
+        const { name, use } = home.rooms[room.id]!;
+        if (!isJudged(room))
+          return [name || room.id, ROOM_USES[use], '—', '—', '—', '—', reportWords.notJudged];
+        return [
+          name || room.id,
+          ROOM_USES[use],
+          fieldText(room.median, unit),
+          intervalText(room.low, room.high, unit),
+          fieldText(room.p95, unit),
+          percentText(room.overTarget),
+          classText(room.class),
+        ];
+      }),
+  };
+}
