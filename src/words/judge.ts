@@ -4,6 +4,7 @@ import { edgeText } from './canvas';
 import { lengthText, percentText, unitName } from './numbers';
 
 export const judge = {
+  title: 'Rooms against published values',
   intro: 'Rooms by the middle value of their floor, with its 90\u2009% interval. ',
   wordsFrom: 'Words from ',
   choose: 'Values to judge by',

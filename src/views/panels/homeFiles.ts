@@ -1,4 +1,5 @@
 import type { Editor } from '../../editor/editor';
+import { parseHome } from '../../home/file/parse';
 import type { Home } from '../../home/home';
 import type { SampleKey } from '../../words/panels';
 import { chooseFile } from './chooseFile';
@@ -11,7 +12,7 @@ const SAMPLE_TEXTS: Record<SampleKey, () => Promise<{ default: string }>> = {
 
 /** A sample home, parsed; the samples travel with the page and are fetched when asked for. */
 export async function sampleHome(key: SampleKey): Promise<Home | null> {
-  const [text, { parseHome }] = await Promise.all([SAMPLE_TEXTS[key](), import('../../home/file/parse')]);
+  const text = await SAMPLE_TEXTS[key]();
   const parsed = parseHome(text.default);
   return parsed.ok ? parsed.home : null;
 }
