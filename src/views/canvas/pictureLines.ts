@@ -3,7 +3,7 @@ import { BAND_EDGES } from '../../engine/contours/thresholds';
 import type { LevelPicture } from '../../engine/assess';
 import { contourLines, type ContourLine } from './drawing/contourLines';
 
-export type ContourKind = 'edge' | 'strong' | 'between';
+type ContourKind = 'edge' | 'strong' | 'between';
 
 /** One contour value with its lines. */
 export interface DrawnContour {

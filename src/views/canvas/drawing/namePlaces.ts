@@ -5,7 +5,7 @@ import type { Box } from './labelPlaces';
 const deepest = new WeakMap<Ring, Point>();
 
 /** The place of a room with most space round it; kept by outline, since outlines never change in place. */
-export function deepestPlace(outline: Ring): Point {
+function deepestPlace(outline: Ring): Point {
   const known = deepest.get(outline);
   if (known) return known;
   const at = labelPlace(outline);

@@ -3,7 +3,7 @@ import { add, distance, lerp, scale, sub, type Point } from '../../../engine/geo
 import type { Opening, Room } from '../../../home/home';
 import type { Line } from './line';
 
-export const DOOR_LEAF = 1.8;
+const DOOR_LEAF = 1.8;
 const DOOR_ARC = 0.6;
 const WINDOW_BOX = 1;
 const WINDOW_MIDDLE = 0.8;

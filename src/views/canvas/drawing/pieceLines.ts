@@ -43,7 +43,7 @@ function bed(local: Local, w: number, l: number, piece: Piece): Line[] {
 }
 
 /** Two zones where two sides are slept on, or where the mattress is wide and nobody is named. */
-export function sleepsTwo(piece: Piece): boolean {
+function sleepsTwo(piece: Piece): boolean {
   const sides = new Set(piece.uses.map((use) => use.side));
   return (sides.has('left') && sides.has('right')) || (piece.size[0] >= 1.3 && !sides.has('middle'));
 }
