@@ -21,7 +21,7 @@ export function inverseDistanceWeights(
   py: number,
   power: number,
   weights: Float64Array,
-  offset = 0,
+  offset: number,
 ): void {
   const n = x.length;
   const halves = Math.round(2 * power);

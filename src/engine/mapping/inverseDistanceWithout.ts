@@ -25,8 +25,9 @@ export function inverseDistanceWithout(
       for (let j = 0; j < n; j++) {
         if (weights[j] === 0) continue;
         predicted += weights[j] * plane.values[j];
-        let row = 0;
-        for (let k = 0; k < n; k++) row += weights[k] * K[j * n + k];
+        // wᵀKw by its lower half: what j adds to the places before it.
+        let row = K[j * n + j] * weights[j];
+        for (let k = 0; k < j; k++) row += 2 * K[j * n + k] * weights[k];
         variance += weights[j] * (row - 2 * K[i * n + j]);
       }
       return { predicted, variance };

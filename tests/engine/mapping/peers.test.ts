@@ -90,7 +90,7 @@ describe('seven points of Isaaks & Srivastava 1989', () => {
   ])('inverse distance, power %d', (power, expected) => {
     const weights = new Float64Array(rows.length);
     const spots = { x: rows.map(({ x }) => x), y: rows.map(({ y }) => y), drop: rows.map(() => 0) };
-    inverseDistanceWeights(spots, 65, 137, power, weights);
+    inverseDistanceWeights(spots, 65, 137, power, weights, 0);
     expect(rows.reduce((sum, { value }, i) => sum + weights[i] * value, 0)).toBeCloseTo(expected, 4);
   });
 
