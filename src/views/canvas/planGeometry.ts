@@ -6,7 +6,7 @@ import { insideTest } from './drawing/insideTest';
 import { openingLines, openingPlace } from './drawing/openingLines';
 import { fixtureLines } from './drawing/fixtureLines';
 import type { Line } from './drawing/line';
-import { wallArea, wallDepth, withWalls } from './drawing/wallArea';
+import { INNER, wallArea, wallDepth, withWalls } from './drawing/wallArea';
 
 /** What is built on one level, ready to be drawn: plan metres. */
 export interface PlanGeometry {
@@ -36,7 +36,10 @@ export function planGeometry(home: Pick<Home, 'rooms' | 'openings' | 'fixtures'>
     openings: openings.flatMap((opening) => {
       const room = indoors.find(({ id }) => id === opening.room);
       const place = room && openingPlace(opening, room);
-      return place ? openingLines(opening, place, wallDepth(place, room, indoors).depth) : [];
+      // Where rooms touch the wall between them has no depth of its own.
+      return place
+        ? openingLines(opening, place, Math.max(INNER, wallDepth(place, room, indoors).depth))
+        : [];
     }),
     fixtures: inOrder(home.fixtures)
       .filter((fixture) => fixture.level === level)
