@@ -38,10 +38,7 @@ export function createEditor(services: Services): Editor {
 
   const store = createStore(newHome(), () => {
     session.follow(store.home);
-    if (history.open) {
-      estimate.follow(store.home, session.view);
-      estimates.live(store.home, session.selection);
-    }
+    if (history.open) estimate.follow(store.home, session.view);
     tell('home', 'overlay', 'pointer');
   });
   const history = createHistory(store, () => {

@@ -1,7 +1,7 @@
 import type { Home, Id, Point, Ref } from '../home/home';
 import { firstOf } from '../home/order';
 import type { Notice, Stage, View } from './editor';
-import { thingOf } from './things';
+import { sameRef, thingOf } from './things';
 import type { Topics } from './topics';
 
 /** What belongs to the sitting and not to the home: it is neither saved nor taken back by undo. */
@@ -25,8 +25,6 @@ export interface Session {
   /** Another home is on the desk. */
   restart(home: Home): void;
 }
-
-const sameRef = (a: Ref | null, b: Ref | null) => a === b || (a?.kind === b?.kind && a?.id === b?.id);
 
 const startView = (home: Home, stage: Stage): View => ({
   stage,

@@ -7,6 +7,8 @@ import type { View } from './editor';
 /** The descriptor of a kind, for those who do not care which it is. */
 export const kindOf = (ref: Pick<Ref, 'kind'>): Kind => KINDS[ref.kind];
 
+export const sameRef = (a: Ref | null, b: Ref | null) => a === b || (a?.kind === b?.kind && a?.id === b?.id);
+
 /** What a reference names, or undefined where it is gone. */
 export const thingOf = (home: Home, ref: Ref): Thing | undefined => home[KINDS[ref.kind].collection][ref.id];
 

@@ -127,8 +127,8 @@ describe('the map follows the home', () => {
     expect([engine.count('assess'), editor.results.stale]).toEqual([1, false]);
   });
 
-  it('while a bed is dragged its dose is live and the map is left alone', async () => {
-    const { editor, engine, drag, hover, lift, settle } = await drive({ home: bedroom() });
+  it('while a bed is dragged its dose is live, once a frame, and the map is left alone', async () => {
+    const { editor, engine, clock, drag, hover, lift, settle } = await drive({ home: bedroom() });
     settle();
     const before = editor.results.assessment!.pieces[0]!.dose.dose;
     drag(
@@ -138,8 +138,17 @@ describe('the map follows the home', () => {
       ],
       { hold: true },
     );
+    const frame = () => {
+      clock.pass(17);
+      engine.work();
+    };
+    frame();
     const near = editor.results.live.p1!.dose.dose;
+    hover([3, 2]);
+    hover([3.5, 2]);
     hover([4, 2]);
+    frame();
+    expect(engine.count('doses')).toBe(2);
     const far = editor.results.live.p1!.dose.dose;
     expect(near).toBeLessThan(before);
     expect(far).toBeLessThan(near);

@@ -2,6 +2,7 @@ import { arrange } from '../../engine/arranging/arrange';
 import { assessHome } from '../../engine/assessHome';
 import { drawLevel } from '../../engine/drawLevel';
 import { fieldsOf } from '../../engine/dose/fieldAt';
+import { pieceDose } from '../../engine/dose/pieceDose';
 import { withReadings } from '../../engine/mapping/fitSurvey';
 import type { Ask, Reply } from './protocol';
 
@@ -29,6 +30,10 @@ function worked(ask: Ask, progress: (share: number) => void): Reply {
       // The method stays as it was chosen: a map that changes its mind under the hand could not be read.
       const fieldAt = fieldsOf(withReadings(ask.fitted, ask.readings));
       return { reply: 'done', key, answer: drawLevel(fieldAt, ask.level, { variance: false }) };
+    }
+    case 'doses': {
+      const fieldAt = fieldsOf(ask.fitted);
+      return { reply: 'done', key, answer: ask.pieces.flatMap((piece) => pieceDose(fieldAt, piece) ?? []) };
     }
     case 'arrange':
       return { reply: 'done', key, answer: arrange(ask.request, progress) };

@@ -1,5 +1,6 @@
-import type { AssessRequest, Assessment, PieceDose } from '../../engine/assess';
-import type { Home, Id } from '../../home/home';
+import type { AssessRequest, Assessment } from '../../engine/assess';
+import type { Home, Piece } from '../../home/home';
+import { assessPiece } from '../../home/questions/assessPiece';
 import { assessQuestion } from '../../home/questions/assessQuestion';
 import type { Results, View } from '../editor';
 import { sameValue } from '../sameValue';
@@ -10,9 +11,8 @@ export interface EstimateTask {
   readonly results: Results;
   /** The home stands, or another round is looked at: work out everything, unless nothing asked about has changed. */
   settle(home: Home, view: View): void;
-  /** The home moves under a gesture: a picture of this level as it would be. */
+  /** The home moves under a gesture: a picture of this level, or the doses of what is carried, as they would be. */
   follow(home: Home, view: View): void;
-  showLive(live: Record<Id, PieceDose>): void;
   cancel(): void;
   /** Another home: nothing known of the last one may show. */
   restart(): void;
@@ -37,6 +37,10 @@ const EMPTY: Results = {
 /** What the map depends on: nothing else that moves is worth a picture a frame. */
 const moved = (a: Home, b: Home) =>
   a.readings !== b.readings || a.sources !== b.sources || a.rooms !== b.rooms;
+
+/** Pieces that stand elsewhere than in the home that was answered, and are used. */
+const movedPieces = (home: Home, base: Home): Piece[] =>
+  Object.values(home.pieces).filter((piece) => piece !== base.pieces[piece.id] && piece.uses.length > 0);
 
 /** Keeps the map in step with the home. */
 export function createEstimateTask(
@@ -69,7 +73,7 @@ export function createEstimateTask(
       return;
     }
     asked = request;
-    set({ state: 'running', progress: 0, stale: whole !== null, live: {} });
+    set({ state: 'running', progress: 0, stale: whole !== null });
     client.put(
       'assess',
       { request },
@@ -79,7 +83,7 @@ export function createEstimateTask(
           asked = null;
           whole = assessment;
           wholeHome = home;
-          set({ ...idle(), assessment, request, stale: false, problem: null });
+          set({ ...idle(), assessment, request, stale: false, problem: null, live: {} });
         },
         problem(problem) {
           asked = null;
@@ -87,30 +91,46 @@ export function createEstimateTask(
           if (problem.kind === 'work-failed') return set({ ...idle(), problem, stale: whole !== null });
           whole = null;
           wholeHome = null;
-          set({ ...idle(), assessment: null, request, stale: false, problem });
+          set({ ...idle(), assessment: null, request, stale: false, problem, live: {} });
         },
       },
     );
   };
 
+  /** What the next frame needs: a picture where the map moves, else the doses of the pieces that do. */
   const draw = () => {
-    if (drawing || !next || !whole) return;
+    if (drawing || !next || !whole || !wholeHome) return;
     const { home, view } = next;
     next = null;
-    const { survey, levels } = assessQuestion(home, { round: view.round, levels: [view.level] });
-    const level = levels[0];
-    if (!level) return;
-    drawing = true;
-    if (asked) {
-      // The picture takes the place of the whole answer under way; `settle` asks for that again.
-      asked = null;
-      set(idle());
-    }
     const onto = whole;
     const drawn = () => {
       drawing = false;
       if (next) callOff = schedule(draw, FRAME);
     };
+    if (asked) {
+      // The frame takes the place of the whole answer under way; `settle` asks for that again.
+      asked = null;
+      set(idle());
+    }
+    drawing = true;
+    if (!moved(home, wholeHome)) {
+      const pieces = movedPieces(home, wholeHome).map(assessPiece);
+      client.put(
+        'doses',
+        { fitted: onto.fitted, pieces },
+        {
+          done(doses) {
+            set({ live: Object.fromEntries(doses.map((dose) => [dose.id, dose])) });
+            drawn();
+          },
+          problem: drawn,
+        },
+      );
+      return;
+    }
+    const { survey, levels } = assessQuestion(home, { round: view.round, levels: [view.level] });
+    const level = levels[0];
+    if (!level) return drawn();
     client.put(
       'picture',
       { fitted: onto.fitted, readings: survey.readings, level },
@@ -143,19 +163,15 @@ export function createEstimateTask(
     },
     follow(home, view) {
       if (!whole || !wholeHome) return;
-      if (!moved(home, wholeHome)) {
+      if (!moved(home, wholeHome) && movedPieces(home, wholeHome).length === 0) {
         if (results.assessment === whole && !next && !drawing) return;
         stop();
-        return set({ assessment: whole });
+        return set({ assessment: whole, live: {} });
       }
-      if (!whole.pictures.some(({ level }) => level === view.level)) return;
       next = { home, view };
       if (drawing) return;
       callOff?.();
       callOff = schedule(draw, FRAME);
-    },
-    showLive(live) {
-      if (!sameValue(live, results.live)) set({ live });
     },
     cancel() {
       stop();

@@ -1,11 +1,10 @@
 import { fieldsOf } from '../../engine/dose/fieldAt';
 import type { FieldAt } from '../../engine/dose/fieldAt';
 import type { FittedSurvey } from '../../engine/mapping/fitSurvey';
-import type { Home, Point, Ref } from '../../home/home';
+import type { Home, Point } from '../../home/home';
 import type { Probe, View } from '../editor';
 import { thingsShown } from '../things';
 import type { EstimateTask } from './estimateTask';
-import { liveDoses } from './liveDoses';
 import { probeField, probePicture } from './probe';
 
 export interface Estimates {
@@ -13,8 +12,6 @@ export interface Estimates {
   probe(home: Home, view: View, at: Point): Probe;
   /** From the model, at any height and place. */
   at(home: Home, view: View, at: Point, height?: number): Probe;
-  /** The doses of pieces where they stand in this very frame. */
-  live(home: Home, refs: readonly Ref[]): void;
 }
 
 /** Estimates that are worked out here and now, from the last survey that was fitted. */
@@ -44,10 +41,6 @@ export function createEstimates(task: EstimateTask): Estimates {
       if (!field) return estimates.probe(home, view, at);
       const drawn = task.results.request?.levels.find(({ id }) => id === view.level)?.height;
       return probeField(field, view.level, height ?? drawn ?? home.settings.mapHeight, at);
-    },
-    live(home, refs) {
-      const field = fieldAt();
-      if (field) task.showLive(liveDoses(field, home, refs));
     },
   };
   return estimates;

@@ -1,6 +1,13 @@
 import type { ArrangeRequest } from '../../engine/arranging/request';
 import type { Proposal } from '../../engine/arranging/arrange';
-import type { AssessLevel, AssessRequest, Assessment, LevelPicture } from '../../engine/assess';
+import type {
+  AssessLevel,
+  AssessPiece,
+  PieceDose,
+  AssessRequest,
+  Assessment,
+  LevelPicture,
+} from '../../engine/assess';
 import type { FittedSurvey } from '../../engine/mapping/fitSurvey';
 import type { SurveyReading } from '../../engine/mapping/survey';
 import type { Problem } from '../../home/problem';
@@ -16,11 +23,14 @@ export type Ask =
       readings: readonly SurveyReading[];
       level: AssessLevel;
     }
+  /** The doses of pieces that are being carried. */
+  | { ask: 'doses'; key: number; fitted: FittedSurvey; pieces: AssessPiece[] }
   | { ask: 'arrange'; key: number; request: ArrangeRequest };
 
 export interface Answers {
   assess: Assessment;
   picture: LevelPicture;
+  doses: PieceDose[];
   arrange: Proposal;
 }
 

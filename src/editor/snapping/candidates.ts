@@ -1,6 +1,6 @@
 import type { Home, KindName, Point, Ref } from '../../home/home';
 import type { View } from '../editor';
-import { thingsShown } from '../things';
+import { sameRef, thingsShown } from '../things';
 
 /** What a moving thing may come to rest on. */
 export interface SnapScene {
@@ -15,7 +15,7 @@ export function snapScene(home: Home, view: View, moving: readonly Ref[] = [], k
   const points: Point[] = [];
   const lines: (readonly [Point, Point])[] = [];
   for (const { ref, thing, kind } of thingsShown(home, view, kinds)) {
-    if (moving.some((each) => each.kind === ref.kind && each.id === ref.id)) continue;
+    if (moving.some((each) => sameRef(each, ref))) continue;
     const snaps = kind.snaps(home, thing);
     points.push(...snaps.points);
     lines.push(...snaps.lines);

@@ -4,7 +4,7 @@ import { remove } from '../../home/edits/remove';
 import type { KeyInput, Mark } from '../editor';
 import { thingsWithin } from '../input/hitTest';
 import { MOVES } from '../stages';
-import { addedThings } from '../things';
+import { addedThings, sameRef } from '../things';
 import { createDrag } from './drag';
 import { createHandleDrag } from './handleDrag';
 import { handleAt, handleMarks } from './handles';
@@ -18,8 +18,6 @@ type State =
   | { doing: 'drag' | 'handle'; move(aim: Aim): void; marks(): Mark[] }
   | { doing: 'lasso'; from: Aim; to: Aim }
   | { doing: 'pan'; last: Aim };
-
-const sameRef = (a: Ref, b: Ref) => a.kind === b.kind && a.id === b.id;
 
 /** The copy stands beside its original, near enough to be found and far enough to be told apart. */
 const COPY_BESIDE = [0.3, -0.3] as const;
