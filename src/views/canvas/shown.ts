@@ -22,7 +22,7 @@ const PLAIN: Shown = {
 };
 
 export const SHOWN: Record<Stage, Shown> = {
-  sketch: PLAIN,
+  sketch: { ...PLAIN, walks: true },
   survey: { ...PLAIN, readings: 'values', walks: true },
   map: { ...PLAIN, readings: 'dots', walks: true, probe: true },
   judge: { ...PLAIN, roomValues: true, sections: true },
