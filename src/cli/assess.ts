@@ -79,8 +79,14 @@ function work(
     : null;
   const worked = { home, options, points, request, assessment, proposal };
   const answer = answerOf(worked);
-  terminal.out(options.table ? tableOf(worked, answer) : `${JSON.stringify(answer, null, 1)}\n`);
+  terminal.out(options.table ? tableOf(worked, answer) : jsonOf(answer));
   return DONE;
+}
+
+/** One object, indented, with each row of numbers on one line. */
+function jsonOf(answer: object): string {
+  const rows = /\[\s+(-?\d[^[\]{}"]*?)\s+\]/g;
+  return `${JSON.stringify(answer, null, 1).replace(rows, (_, row: string) => `[${row.replace(/\s+/g, ' ')}]`)}\n`;
 }
 
 function pointsOf(terminal: Terminal, options: Options) {

@@ -1,5 +1,6 @@
 import { defaultModelSentence, evidenceSentences, classText } from '../words/assessment';
 import { decisionText, ruleSentence } from '../words/arranging';
+import { edgeText } from '../words/canvas';
 import { SHORT_CAUTION } from '../words/cautions';
 import {
   doseText,
@@ -55,7 +56,7 @@ function roomLines({ home, assessment, request }: Worked): string[] {
     `middle, ${unitName(unit)}`,
     '90 % interval',
     '95 % below',
-    `over ${fieldText(request.target, unit)}`,
+    `over ${edgeText(request.target, unit)}`,
     'drawn',
     request.guideline.name,
   ];

@@ -13,7 +13,7 @@ import { numberOf, PIECE_WORDS } from './things';
 export const reportWords = {
   shortCautions:
     'A planning figure, not a health measure; precautionary values are not safety limits. Open no panel and touch no wiring. A licensed electrician looks into suspected faults; lines, cables and transformers are the network operator’s. The last page has them all.',
-  daily: 'The daily dose falls from',
+  daily: 'Daily dose:',
   dailyNote: 'Doses are the mean over the people of the home.',
   to: 'to',
   kicker: 'The magnetic field of the mains in a home',

@@ -150,6 +150,7 @@ function onTheSheet(
   const lines = [
     ...sources.filter(({ kind }) => kind === 'line').map(({ path }) => path),
     ...(picture ? targetLines(picture, target).map(({ points }) => points) : []),
+    ...proposed.filter(({ moves }) => moves).map(({ id, at }) => [home.pieces[id]!.at, at]),
   ];
   return {
     signs: [

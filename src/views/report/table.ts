@@ -4,7 +4,7 @@ export interface Table {
   rows: readonly (readonly string[])[];
 }
 
-export interface Head {
+interface Head {
   text: string;
   /** Numbers stand to the right, words to the left. */
   right?: true;
