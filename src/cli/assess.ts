@@ -85,7 +85,8 @@ function work(
 
 /** One object, indented, with each row of numbers on one line. */
 function jsonOf(answer: object): string {
-  const rows = /\[\s+(-?\d[^[\]{}"]*?)\s+\]/g;
+  // A text holds no line break of its own in JSON, so the breaks tell rows from what a person wrote in brackets.
+  const rows = /\[\n\s*(-?\d[^[\]{}"]*?)\n\s*\]/g;
   return `${JSON.stringify(answer, null, 1).replace(rows, (_, row: string) => `[${row.replace(/\s+/g, ' ')}]`)}\n`;
 }
 

@@ -201,6 +201,14 @@ describe('options', () => {
     expect(arrangement.after).toBeGreaterThan(0);
   });
 
+  it('a row of numbers is one line, and words in brackets stay as they were written', () => {
+    const { home } = sample('single-bedroom');
+    const text = serialiseHome({ ...home, title: 'Flat [ 3 ], back' });
+    const { out } = run(['f.json', '--at', '1,1'], { 'f.json': text });
+    expect(out).toContain('"at": [1, 1]');
+    expect(JSON.parse(out).title).toBe('Flat [ 3 ], back');
+  });
+
   it('help goes to standard output', () => {
     expect(run(['--help'])).toMatchObject({ status: 0, errors: [] });
     expect(run(['--help']).out).toContain('--arrange');
