@@ -55,7 +55,7 @@ export function answerTitle(home: Home, answer: Answer, about: string | null): s
   const here = home.pieces[lead.id];
   const room = thingName(home, { kind: 'room', id: lead.room });
   const from = roomOf(home, lead.id);
-  const where = from === lead.room ? 'across the room' : `into: ${room}`;
+  const where = from === lead.room ? 'across the room' : `in ${room}`;
   const turned =
     from === lead.room && here && Math.hypot(here.at[0] - lead.at[0], here.at[1] - lead.at[1]) < 0.6;
   return `${name}, ${turned ? 'a little aside' : where}`;
