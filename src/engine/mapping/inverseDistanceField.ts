@@ -58,15 +58,21 @@ export function inverseDistanceField(plane: Plane, variogram: Variogram, power: 
     return variogram.sill * correlation(Math.sqrt(dx * dx + dy * dy) / variogram.range);
   };
 
-  /** Weights of every point, n a point, and what they make of K. */
-  const weighed = ({ xs, ys }: Points): { W: Float64Array; WK: Float64Array } => {
-    const W = new Float64Array(xs.length * n);
-    const WK = new Float64Array(xs.length * n);
-    for (let p = 0; p < xs.length; p++) {
-      inverseDistanceWeights(spots, xs[p], ys[p], power, W, p * n);
-      for (let i = 0; i < n; i++) for (let j = 0; j < n; j++) WK[p * n + i] += W[p * n + j] * K[i * n + j];
+  /** Of every point, n numbers each: weights W, covariance C with the readings, and WK − C. */
+  const weighed = (points: Points) => {
+    const m = points.xs.length;
+    const W = new Float64Array(m * n);
+    const C = sharedCovariance(variogram, points, plane);
+    const rest = new Float64Array(m * n);
+    for (let p = 0; p < m; p++) {
+      inverseDistanceWeights(spots, points.xs[p], points.ys[p], power, W, p * n);
+      for (let i = 0; i < n; i++) {
+        let sum = -C[p * n + i];
+        for (let j = 0; j < n; j++) sum += W[p * n + j] * K[i * n + j];
+        rest[p * n + i] = sum;
+      }
     }
-    return { W, WK };
+    return { W, C, rest };
   };
 
   return {
@@ -76,15 +82,18 @@ export function inverseDistanceField(plane: Plane, variogram: Variogram, power: 
       const m = b.xs.length;
       const rows = weighed(a);
       const columns = a === b ? rows : weighed(b);
-      const [Ca, Cb] = [sharedCovariance(variogram, a, plane), sharedCovariance(variogram, b, plane)];
       const covariance = fieldCovariance(variogram, a, b);
-      for (let p = 0; p < a.xs.length; p++)
-        for (let q = 0; q < m; q++) {
+      for (let p = 0; p < a.xs.length; p++) {
+        // Among the same points one half is enough: the other is its mirror.
+        const end = a === b ? p + 1 : m;
+        for (let q = 0; q < end; q++) {
           let sum = 0;
           for (let i = 0, ia = p * n, ib = q * n; i < n; i++, ia++, ib++)
-            sum += rows.WK[ia] * columns.W[ib] - rows.W[ia] * Cb[ib] - columns.W[ib] * Ca[ia];
+            sum += rows.rest[ia] * columns.W[ib] - rows.W[ia] * columns.C[ib];
           covariance[p * m + q] += sum;
         }
+        if (a === b) for (let q = 0; q < p; q++) covariance[q * m + p] = covariance[p * m + q];
+      }
       return covariance;
     },
   };

@@ -102,13 +102,24 @@ export function krigedCovariance(kriging: Kriging, a: Points, b: Points): Float6
   const columns = a === b ? rows : reduced(kriging, b);
   const covariance = fieldCovariance(kriging.variogram, a, b);
   const m = b.xs.length;
-  for (let p = 0; p < a.xs.length; p++)
-    for (let q = 0; q < m; q++) {
-      let shared = 0;
-      let [atRow, atColumn] = [start(p, n), start(q, n)];
-      for (let i = 0; i < n; i++, atRow += 4, atColumn += 4) shared += rows.V[atRow] * columns.V[atColumn];
-      covariance[p * m + q] += (rows.open[p] * columns.open[q]) / precision - shared;
+  for (let p = 0; p < a.xs.length; p++) {
+    // Among the same points one half is enough: the other is its mirror.
+    const end = a === b ? p + 1 : m;
+    for (let q = 0; q < end; q += 4) {
+      let [s0, s1, s2, s3] = [0, 0, 0, 0];
+      for (let i = 0, row = start(p, n), column = start(q, n); i < n; i++, row += 4, column += 4) {
+        const v = rows.V[row];
+        s0 += v * columns.V[column];
+        s1 += v * columns.V[column + 1];
+        s2 += v * columns.V[column + 2];
+        s3 += v * columns.V[column + 3];
+      }
+      const shared = [s0, s1, s2, s3];
+      for (let k = 0; k < 4 && q + k < end; k++)
+        covariance[p * m + q + k] += (rows.open[p] * columns.open[q + k]) / precision - shared[k];
     }
+    if (a === b) for (let q = 0; q < p; q++) covariance[q * m + p] = covariance[p * m + q];
+  }
   return covariance;
 }
 
