@@ -1,6 +1,6 @@
 import type { AssessRequest, Assessment, PieceDose } from '../engine/assess';
 import type { Proposal } from '../engine/arranging/arrange';
-import type { Home, Id, KindName, Point, Ref } from '../home/home';
+import type { Home, Id, Point, Ref } from '../home/home';
 import type { Edit } from '../home/edits/edit';
 import type { Problem } from '../home/problem';
 
@@ -95,7 +95,7 @@ export interface Probe {
   band: number | null;
 }
 
-export type Running = 'idle' | 'running';
+type Running = 'idle' | 'running';
 
 export interface Results {
   state: Running;
@@ -238,5 +238,3 @@ export interface Editor {
   subscribe(topic: Topic, listener: () => void): () => void;
   destroy(): void;
 }
-
-export type { KindName };
