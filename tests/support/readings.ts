@@ -2,7 +2,7 @@ import type { MeterSpec } from '../../src/engine/survey/meter';
 import type { SurveyReading } from '../../src/engine/mapping/survey';
 
 /** A meter that is never wrong, for tests of what comes after it. */
-export const EXACT_METER: MeterSpec = {
+const EXACT_METER: MeterSpec = {
   percent: 0,
   absolute: 0,
   coverage: 'limits',
