@@ -1,0 +1,66 @@
+import { cpus } from 'node:os';
+import { measureAccuracy } from './accuracy';
+import { arrangePeer } from './arrangePeer';
+import { measureDragFrame } from './dragFrame';
+import { firstLoad } from './firstLoad';
+import { krigingPeer } from './krigingPeer';
+
+/** One run, one table: speed as a ratio to a peer of the same run, accuracy on known fields. */
+const rows: [work: string, ours: string, peer: string, ratio: string][] = [];
+const ms = (value: number) => `${value < 1 ? value.toFixed(3) : value.toFixed(1)} ms`;
+
+const { timings, disagreement, absent } = krigingPeer();
+for (const { work, ms: own, peerMs, ratio } of timings) {
+  rows.push([
+    work,
+    ms(own),
+    peerMs === null ? '—' : `gstat ${ms(peerMs)}`,
+    ratio === null ? '—' : `${ratio.toFixed(1)} ×`,
+  ]);
+}
+
+const plan = arrangePeer();
+rows.push([
+  `search for bed + desk, ${plan.homes} homes, ${plan.pairs} pairs at the median`,
+  ms(plan.searchMs),
+  `every pair ${ms(plan.enumerationMs)}`,
+  `${plan.ratio.toFixed(1)} ×`,
+]);
+rows.push([
+  'the whole plan of bed + desk, median; p95',
+  `${ms(plan.wholeMedianMs)}; ${ms(plan.wholeP95Ms)}`,
+  '—',
+  '—',
+]);
+
+const drag = await measureDragFrame();
+rows.push([
+  `a move of a dragged reading, n=60, 200 × 100 cells: page and worker, median; p95; worst of ${drag.frames}`,
+  `${ms(drag.median)}; ${ms(drag.p95)}; ${ms(drag.worst)}`,
+  `with raster threads ${ms(drag.allThreads)}`,
+  '—',
+]);
+
+const load = firstLoad();
+rows.push([
+  'first load after gzip',
+  `${load.reduce((sum, { kB }) => sum + kB, 0).toFixed(0)} kB`,
+  load
+    .map(({ file, kB }) => `${file.replace(/^assets\//, '').replace(/-[\w-]{8}\./, '.')} ${kB.toFixed(0)}`)
+    .join(', '),
+  '—',
+]);
+
+const widths = [0, 1, 2, 3].map((column) => Math.max(...rows.map((row) => row[column].length)));
+console.log(`CPU time, ${cpus()[0]?.model ?? 'unknown processor'}, Node ${process.versions.node}\n`);
+for (const row of rows) console.log(row.map((cell, i) => cell.padEnd(widths[i])).join('  '));
+console.log(absent ?? `\nLargest difference from gstat over all points: ${disagreement?.toExponential(1)}`);
+console.log(`Plans equal to trying every pair: ${plan.equal} of ${plan.homes}`);
+
+console.log('\nMaps of 40 known homes, 36 readings each: root mean square of log10(estimate / truth)');
+for (const method of ['auto', 'kriging', 'inverse-distance'] as const) {
+  const { median, p90, worst, coverage, width } = measureAccuracy({ method });
+  console.log(
+    `${method.padEnd(18)} median ${median.toFixed(3)}  p90 ${p90.toFixed(3)}  worst ${worst.toFixed(3)}  truth inside the 90 % interval ${coverage.toFixed(3)}  width ${width.toFixed(2)}`,
+  );
+}
