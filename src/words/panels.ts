@@ -130,7 +130,7 @@ export const tally = {
   notDated: 'not dated',
 };
 
-export const METHOD_WORDS: Record<string, string> = {
+const METHOD_WORDS: Record<string, string> = {
   auto: 'whichever errs least',
   'inverse-distance': 'inverse distance',
   kriging: 'kriging',

@@ -11,7 +11,7 @@ export const ROOM_USES: Record<RoomUse, string> = {
   grounds: 'grounds',
 };
 
-export const OPENING_WORDS: Record<Opening['kind'], string> = { door: 'Door', window: 'Window', gap: 'Gap' };
+const OPENING_WORDS: Record<Opening['kind'], string> = { door: 'Door', window: 'Window', gap: 'Gap' };
 
 export const FIXTURE_WORDS = {
   wardrobe: 'Built-in wardrobe',
@@ -36,7 +36,7 @@ export const ROUND_WORDS: Record<Round['kind'], string> = {
   afterChange: 'after a change',
 };
 
-export const KIND_WORDS: Record<KindName, string> = {
+const KIND_WORDS: Record<KindName, string> = {
   room: 'room',
   opening: 'opening',
   fixture: 'fixture',
