@@ -1,6 +1,7 @@
-import { choleskyWithJitter, solve, solveLower } from '../algebra/cholesky';
+import { choleskyWithJitter, solve } from '../algebra/cholesky';
 import { byPlane, samePoint } from './leaveOneOut';
 import { krige } from './kriging';
+import type { Cholesky } from '../algebra/cholesky';
 import type { Kriging } from './kriging';
 import type { Place } from './observations';
 import type { Prediction, Predictions } from './leaveOneOut';
@@ -35,16 +36,26 @@ function without(kriging: Kriging, value: number, group: readonly number[], i: n
 }
 
 /** Q_JJ, row-major: column j of K⁻¹ is L⁻ᵀL⁻¹e_j, and 1ᵀK⁻¹e_j is (L⁻¹1)·(L⁻¹e_j). */
-function blockOf({ n, cholesky, ones, precision }: Kriging, group: readonly number[]): Float64Array {
+function blockOf({ cholesky, ones, precision }: Kriging, group: readonly number[]): Float64Array {
   const columns = group.map((j) => {
-    const unit = new Float64Array(n);
-    unit[j] = 1;
-    const column = solveLower(cholesky, unit);
+    const column = unitColumn(cholesky, j);
     return { column, total: dot(ones, column) };
   });
   return Float64Array.from(
     columns.flatMap((a) => columns.map((b) => dot(a.column, b.column) - (a.total * b.total) / precision)),
   );
+}
+
+/** L⁻¹e_j: nothing before j, which over all j leaves a third of the work. */
+function unitColumn({ n, lower }: Cholesky, j: number): Float64Array {
+  const column = new Float64Array(n);
+  column[j] = 1 / lower[j * n + j];
+  for (let i = j + 1; i < n; i++) {
+    let sum = 0;
+    for (let k = j; k < i; k++) sum -= lower[i * n + k] * column[k];
+    column[i] = sum / lower[i * n + i];
+  }
+  return column;
 }
 
 function dot(a: Float64Array, b: Float64Array): number {

@@ -1,17 +1,16 @@
 import { choleskyWithJitter, solve, solveLower } from '../algebra/cholesky';
 import { covarianceMatrix, fieldCovariance } from './covarianceMatrix';
+import { reduceFour } from './reduceFour';
 import { CORRELATION } from './variogram';
 import type { Cholesky } from '../algebra/cholesky';
 import type { Data, Points } from './covarianceMatrix';
+import type { Scaled } from './reduceFour';
 import type { Variogram } from './variogram';
 
 /** Ordinary kriging of one plane's data, solved and ready to be asked. */
-export interface Kriging {
+export interface Kriging extends Scaled {
   n: number;
   variogram: Variogram;
-  /** Places in units of the range from `centre`: the solution is the same wherever the plan lies. */
-  x: Float64Array;
-  y: Float64Array;
   centre: readonly [number, number];
   /** Of the covariance of the values. */
   cholesky: Cholesky;
@@ -81,15 +80,37 @@ export function kriged(kriging: Kriging, points: Points): { mean: Float64Array; 
   const V = new Float64Array(4 * n);
   for (let p = 0; p < m; p += 4) {
     reduceFour(kriging, targets, p, V, 0);
+    let [e0, e1, e2, e3] = [0, 0, 0, 0];
+    let [s0, s1, s2, s3] = [0, 0, 0, 0];
+    let [c0, c1, c2, c3] = [0, 0, 0, 0];
+    for (let i = 0, at = 0; i < n; i++, at += 4) {
+      const residual = residuals[i];
+      const one = ones[i];
+      const v0 = V[at];
+      const v1 = V[at + 1];
+      const v2 = V[at + 2];
+      const v3 = V[at + 3];
+      e0 += residual * v0;
+      e1 += residual * v1;
+      e2 += residual * v2;
+      e3 += residual * v3;
+      s0 += v0 * v0;
+      s1 += v1 * v1;
+      s2 += v2 * v2;
+      s3 += v3 * v3;
+      c0 += one * v0;
+      c1 += one * v1;
+      c2 += one * v2;
+      c3 += one * v3;
+    }
+    const [estimates, squares, covered] = [
+      [e0, e1, e2, e3],
+      [s0, s1, s2, s3],
+      [c0, c1, c2, c3],
+    ];
     for (let q = 0; q < 4 && p + q < m; q++) {
-      let [estimate, square, covered] = [0, 0, 0];
-      for (let i = 0, at = q; i < n; i++, at += 4) {
-        estimate += residuals[i] * V[at];
-        square += V[at] * V[at];
-        covered += ones[i] * V[at];
-      }
-      mean[p + q] = kriging.mean + estimate;
-      variance[p + q] = Math.max(0, nugget + sill - square + (1 - covered) ** 2 / precision);
+      mean[p + q] = kriging.mean + estimates[q];
+      variance[p + q] = Math.max(0, nugget + sill - squares[q] + (1 - covered[q]) ** 2 / precision);
     }
   }
   return { mean, variance };
@@ -141,71 +162,7 @@ function reduced(kriging: Kriging, points: Points): { V: Float64Array; open: Flo
 /** Where point p begins among points side by side in fours. */
 const start = (p: number, n: number): number => (p >> 2) * 4 * n + (p & 3);
 
-/**
- * L⁻¹c of four points from p on, side by side into V at `offset` (past the last point the last stands in). Forward
- * substitution two rows by four points at a time: each number that is fetched serves several products, which is what the
- * time of a whole map hangs on.
- */
-function reduceFour(
-  { n, x, y, variogram, cholesky }: Kriging,
-  targets: { x: Float64Array; y: Float64Array },
-  p: number,
-  V: Float64Array,
-  offset: number,
-): void {
-  const { lower } = cholesky;
-  const { sill } = variogram;
-  const correlation = CORRELATION[variogram.model];
-  const last = targets.x.length - 1;
-  for (let q = 0; q < 4; q++) {
-    const px = targets.x[Math.min(p + q, last)];
-    const py = targets.y[Math.min(p + q, last)];
-    for (let i = 0, at = offset + q; i < n; i++, at += 4) {
-      const dx = px - x[i];
-      const dy = py - y[i];
-      V[at] = sill * correlation(Math.sqrt(dx * dx + dy * dy));
-    }
-  }
-  for (let i = 0; i < n; i += 2) {
-    const two = i + 1 < n;
-    const first = i * n;
-    const second = two ? first + n : first;
-    const at = offset + 4 * i;
-    const next = two ? at + 4 : at;
-    let [a0, a1, a2, a3] = [V[at], V[at + 1], V[at + 2], V[at + 3]];
-    let [b0, b1, b2, b3] = [V[next], V[next + 1], V[next + 2], V[next + 3]];
-    for (let k = 0, from = offset; k < i; k++, from += 4) {
-      const la = lower[first + k];
-      const lb = lower[second + k];
-      const v0 = V[from];
-      const v1 = V[from + 1];
-      const v2 = V[from + 2];
-      const v3 = V[from + 3];
-      a0 -= la * v0;
-      a1 -= la * v1;
-      a2 -= la * v2;
-      a3 -= la * v3;
-      b0 -= lb * v0;
-      b1 -= lb * v1;
-      b2 -= lb * v2;
-      b3 -= lb * v3;
-    }
-    const pivot = 1 / lower[first + i];
-    V[at] = a0 *= pivot;
-    V[at + 1] = a1 *= pivot;
-    V[at + 2] = a2 *= pivot;
-    V[at + 3] = a3 *= pivot;
-    if (!two) return;
-    const link = lower[second + i];
-    const nextPivot = 1 / lower[second + i + 1];
-    V[next] = (b0 - link * a0) * nextPivot;
-    V[next + 1] = (b1 - link * a1) * nextPivot;
-    V[next + 2] = (b2 - link * a2) * nextPivot;
-    V[next + 3] = (b3 - link * a3) * nextPivot;
-  }
-}
-
-function scaled({ xs, ys }: Points, centre: readonly [number, number], range: number) {
+function scaled({ xs, ys }: Points, centre: readonly [number, number], range: number): Scaled {
   const x = new Float64Array(xs.length);
   const y = new Float64Array(xs.length);
   for (let i = 0; i < x.length; i++) {

@@ -22,7 +22,7 @@ export function samePoint(places: readonly Place[], i: number): number[] {
   const { x, y } = places[i];
   const same: number[] = [];
   for (let j = 0; j < places.length; j++)
-    if (Math.hypot(places[j].x - x, places[j].y - y) < SAME) same.push(j);
+    if ((places[j].x - x) ** 2 + (places[j].y - y) ** 2 < SAME * SAME) same.push(j);
   return same;
 }
 
