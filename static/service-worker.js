@@ -12,7 +12,9 @@ self.addEventListener('activate', (event) => {
       .keys()
       .then((names) =>
         Promise.all(
-          names.filter((name) => name.startsWith('stillroom-') && name !== VERSION).map((name) => caches.delete(name)),
+          names
+            .filter((name) => name.startsWith('stillroom-') && name !== VERSION)
+            .map((name) => caches.delete(name)),
         ),
       ),
   );

@@ -1,6 +1,9 @@
 import type { KindName } from '../home/home';
 import type { Stage } from './editor';
 
+/** In the order of the job. */
+export const STAGES: readonly Stage[] = ['sketch', 'survey', 'map', 'judge', 'arrange', 'report'];
+
 const PLAN: readonly KindName[] = ['room', 'opening', 'fixture', 'piece', 'source', 'walk'];
 
 /** What answers to the pointer: what is not shown at a stage must not be in the way of what is. */

@@ -1,4 +1,3 @@
-import type { Probe, Stage } from '../editor/editor';
 import type { FieldUnit, LengthUnit } from '../home/home';
 import { BAND_EDGES } from '../engine/contours/thresholds';
 import { countText, fieldText, fixedText, intervalText, lengthText, unitName, withUnit } from './numbers';
@@ -42,16 +41,25 @@ export const shell = {
   reload: 'Reload',
 } as const;
 
-export const STAGES: readonly Stage[] = ['sketch', 'survey', 'map', 'judge', 'arrange', 'report'];
-
-export const STAGE_WORDS: Record<Stage, string> = {
+export const STAGE_WORDS = {
   sketch: 'sketch',
   survey: 'survey',
   map: 'map',
   judge: 'judge',
   arrange: 'arrange',
   report: 'report',
-};
+} as const;
+
+/** What is known of the field at a place. */
+interface AtPlace {
+  at: readonly [number, number];
+  value: number | null;
+  low: number | null;
+  high: number | null;
+  supported: boolean;
+  reason: string | null;
+  nearest: number | null;
+}
 
 export function numberSentence(text: string): string {
   return `Not a number: “${text.trim()}”. Write it like 8 or 7,5.`;
@@ -70,7 +78,7 @@ export function placeText(at: readonly [number, number], unit: LengthUnit): stri
 }
 
 /** The field under the pointer, or why there is none. */
-export function probeText(probe: Probe, field: FieldUnit, length: LengthUnit): string {
+export function probeText(probe: AtPlace, field: FieldUnit, length: LengthUnit): string {
   const place = placeText(probe.at, length);
   if (probe.value === null || !probe.supported) {
     if (probe.reason === 'outside' || probe.nearest === null) return place;

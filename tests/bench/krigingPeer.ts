@@ -17,7 +17,7 @@ const ROUNDS = 7;
 const WARM_UP = 12;
 
 /** One piece of work, timed here and, where R is installed, in gstat, on the same data in the same run; milliseconds of CPU. */
-export interface PeerTiming {
+interface PeerTiming {
   work: string;
   ms: number;
   peerMs: number | null;

@@ -47,9 +47,9 @@ test('of two tabs one writes; the other reads, says so, and can take over', asyn
   await arrive(page);
   const second = await context.newPage();
   await second.goto('./');
-  const takeOver = second.getByRole('button', { name: /take over/i });
+  const takeOver = second.getByRole('button', { name: 'Write here instead' });
   await expect(takeOver).toBeVisible();
   await takeOver.click();
   await expect(takeOver).toBeHidden();
-  await expect(page.getByRole('button', { name: /take over/i })).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Write here instead' })).toBeVisible();
 });

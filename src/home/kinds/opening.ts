@@ -57,11 +57,13 @@ export const opening: Kind<Opening> = {
     const long = distance(a, b);
     const along = Math.min(long, Math.max(0, dot(sub(to, a), sub(b, a)) / long));
     const [start, end] = [thing.offset, thing.offset + thing.width];
+    // One that is narrower already may stay so.
+    const narrowest = Math.min(NARROWEST, thing.width);
     if (key === 'start') {
-      const offset = tidyLength(Math.min(along, Math.max(0, end - NARROWEST)));
+      const offset = tidyLength(Math.min(along, Math.max(0, end - narrowest)));
       return { ...thing, offset, width: tidyLength(end - offset) };
     }
-    return { ...thing, width: tidyDown(Math.max(NARROWEST, along - start), long - start) };
+    return { ...thing, width: tidyDown(Math.max(narrowest, along - start), long - start) };
   },
   snaps: (home, thing) => ({ points: openingEnds(home, thing), lines: [] }),
   // An opening is turned with its room.

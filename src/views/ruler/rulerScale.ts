@@ -1,3 +1,4 @@
+import { scaleLog } from 'd3-scale';
 import { BAND_EDGES } from '../../engine/contours/thresholds';
 import type { GuidelineSet } from '../../engine/judging/guidelines';
 
@@ -14,15 +15,16 @@ export interface RulerScale {
 
 /** A scale over a range, between two heights on the page. */
 export function rulerScale([low, high]: readonly [number, number], top: number, bottom: number): RulerScale {
-  const length = Math.max(0, bottom - top);
-  const span = Math.log(high / low);
+  const end = Math.max(top, bottom);
+  const scale = scaleLog([low, high], [end, top]);
   return {
     low,
     high,
     top,
-    bottom: top + length,
-    y: (value) => top + (length * Math.log(high / Math.max(value, low / 100))) / span,
-    value: (y) => high * Math.exp((-(y - top) / Math.max(1, length)) * span),
+    bottom: end,
+    // Nothing and less have a place too: two decades below the lowest.
+    y: (value) => scale(Math.max(value, low / 100)),
+    value: (y) => scale.invert(y),
     holds: (value) => value >= low && value <= high,
   };
 }

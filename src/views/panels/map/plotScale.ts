@@ -1,3 +1,5 @@
+import { scaleLog } from 'd3-scale';
+
 /** A logarithmic axis: field values to pixels, with the ticks that fit. */
 export interface LogScale {
   at(value: number): number;
@@ -26,6 +28,5 @@ export function logScale(values: readonly number[], from: number, to: number, ma
       const tick = Number((step * 10 ** decade).toPrecision(3));
       if (tick >= low && tick <= high) ticks.push(tick);
     }
-  const slope = (to - from) / Math.log(high / low);
-  return { at: (value) => from + slope * Math.log(value / low), ticks, low, high };
+  return { at: scaleLog([low, high], [from, to]), ticks, low, high };
 }

@@ -1,6 +1,26 @@
 import type { ToolLoad, ToolName } from '../../../editor/editor';
 import { sketch } from '../../../words/sketch';
-import type { SignName } from './Sign.svelte';
+
+/** The signs that the key can draw. */
+export type SignName =
+  | 'roomDrag'
+  | 'roomCorners'
+  | 'door'
+  | 'window'
+  | 'gap'
+  | 'wardrobe'
+  | 'radiator'
+  | 'chimney'
+  | 'other'
+  | 'bedTwo'
+  | 'bedOne'
+  | 'cot'
+  | 'desk'
+  | 'seat'
+  | 'piece'
+  | 'line'
+  | 'point'
+  | 'walk';
 
 /** A sign of the key: what is picked up by pressing it. */
 export interface SignOffer {
