@@ -147,6 +147,8 @@ export function createEditor(services: Services): Editor {
     },
   });
 
+  const carrying = () => pointer.pressed && history.open;
+
   const losePress = () => {
     const { tool } = toolbox;
     if (tool.lose) tool.lose();
@@ -224,6 +226,9 @@ export function createEditor(services: Services): Editor {
     mark,
     commit,
     bail,
+    get carrying() {
+      return carrying();
+    },
     get view() {
       return session.view;
     },
@@ -283,7 +288,9 @@ export function createEditor(services: Services): Editor {
       return session.hover && toolbox.name === 'select' ? 'pointer' : toolbox.tool.cursor;
     },
     get probe() {
-      return over && estimates.probe(store.home, session.view, toPlan(camera.camera, over.x, over.y));
+      // What is carried hides what is under it.
+      if (!over || carrying()) return null;
+      return estimates.probe(store.home, session.view, toPlan(camera.camera, over.x, over.y));
     },
     estimateAt: (at, height) => estimates.at(store.home, session.view, at, height),
     get results() {

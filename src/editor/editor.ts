@@ -171,6 +171,8 @@ export interface Editor {
   mark(name: string): void;
   commit(): void;
   bail(): void;
+  /** The pointer on the sheet moves something: the home changes with every move, and is not meant yet. */
+  readonly carrying: boolean;
 
   readonly view: View;
   setStage(stage: Stage): void;

@@ -30,7 +30,10 @@ export class EditorState {
     this.#follow = (topic) => {
       let subscriber = subscribers.get(topic);
       if (!subscriber) {
-        subscriber = createSubscriber((update) => editor.subscribe(topic, update));
+        subscriber = createSubscriber((update) =>
+          // Lists and fields rest while the hand moves something, and follow when it lets go: only the sheet is redrawn.
+          editor.subscribe(topic, () => (topic === 'home' && editor.carrying ? undefined : update())),
+        );
         subscribers.set(topic, subscriber);
       }
       subscriber();

@@ -86,6 +86,24 @@ describe('the map follows the home', () => {
     expect(editor.results.assessment!.pictures[0]!.variance).not.toBeNull();
   });
 
+  it('what is carried speaks for itself: there is no probe under it', async () => {
+    const { editor, drag, hover, lift, settle } = await drive({ home: bedroom() });
+    editor.setStage('survey');
+    settle();
+    hover([0.5, 0.5]);
+    expect([editor.carrying, editor.probe?.value]).toEqual([false, expect.any(Number)]);
+    drag(
+      [
+        [0.5, 0.5],
+        [1, 1],
+      ],
+      { hold: true },
+    );
+    expect([editor.carrying, editor.probe]).toEqual([true, null]);
+    lift([1, 1]);
+    expect([editor.carrying, editor.probe?.value]).toEqual([false, expect.any(Number)]);
+  });
+
   it('a picture that comes after the hand let go is dropped', async () => {
     const { editor, engine, clock, drag, key, settle } = await drive({ home: bedroom() });
     editor.setStage('survey');

@@ -72,6 +72,23 @@ describe('a frame draws again only what has changed', () => {
     expect(layers).not.toContain('estimate');
   });
 
+  test('a dragged reading: its dot when it moves, the ink when the map follows', async () => {
+    const { editor, drag, drawn, clock, engine } = await paintedSession();
+    editor.setStage('survey');
+    drawn();
+    drag(
+      [
+        [0.5, 0.5],
+        [1, 1],
+      ],
+      { hold: true },
+    );
+    expect(drawn()).toEqual(['objects', 'overlay']);
+    clock.pass(20);
+    engine.work();
+    expect(drawn()).toEqual(['estimate', 'objects']);
+  });
+
   test('another target moves its line at once, before the map is worked out again', async () => {
     const { editor, drawn } = await paintedSession();
     const read = createSceneReader(editor);
