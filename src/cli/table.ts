@@ -1,3 +1,4 @@
+import { furnitureName, roomName, thingName } from '../words/things';
 import { defaultModelSentence, evidenceSentences, classText } from '../words/assessment';
 import { decisionText, ruleSentence } from '../words/arranging';
 import { edgeText } from '../words/canvas';
@@ -61,7 +62,7 @@ function roomLines({ home, assessment, request }: Worked): string[] {
     request.guideline.name,
   ];
   const rows = assessment.rooms.map((room) => [
-    home.rooms[room.id]!.name || room.id,
+    roomName(home, room.id),
     home.rooms[room.id]!.use,
     fieldText(room.median, unit),
     intervalText(room.low, room.high, unit),
@@ -84,7 +85,7 @@ function pieceLines({ home, assessment }: Worked): string[] {
     '',
   ];
   const rows = assessment.pieces.map(({ id, mean, dose, supported }) => [
-    home.pieces[id]!.name || id,
+    furnitureName(home, id),
     fieldText(mean, unit),
     doseText(dose.dose, unit),
     intervalText(dose.low, dose.high, unit),
@@ -110,8 +111,7 @@ function pointLines({ home }: Worked, { points }: Answer): string[] {
 function arrangementLines({ home, proposal }: Worked): string[] {
   if (!proposal) return [];
   const unit = home.settings.fieldUnit;
-  const name = (id: string | null) =>
-    (id === null ? null : (home.pieces[id]?.name ?? home.fixtures[id]?.name ?? id)) || id;
+  const name = (id: string | null) => (id === null ? null : furnitureName(home, id));
   const heads = [
     'piece',
     'room',
@@ -124,8 +124,8 @@ function arrangementLines({ home, proposal }: Worked): string[] {
     '',
   ];
   const rows = proposal.pieces.map((piece) => [
-    name(piece.id)!,
-    home.rooms[piece.room]?.name || piece.room,
+    furnitureName(home, piece.id),
+    roomName(home, piece.room),
     fixedText(piece.at[0], 2),
     fixedText(piece.at[1], 2),
     fixedText(piece.angle, 0),
@@ -137,7 +137,7 @@ function arrangementLines({ home, proposal }: Worked): string[] {
   const tried = proposal.proven ? 'No place tried is lower.' : 'Not every place was tried.';
   const total = `Daily dose from ${doseText(proposal.before, unit)} to ${doseText(proposal.after, unit)} ${doseUnitName(unit)} (${intervalText(proposal.low, proposal.high, unit)}). ${tried}`;
   const left = proposal.blocked.map(
-    ({ id, rule }) => `${name(id)} fits nowhere. ${ruleSentence(rule, name(rule.with))}`,
+    ({ id, rule }) => `${furnitureName(home, id)} fits nowhere. ${ruleSentence(rule, name(rule.with))}`,
   );
   return section('Arrangement', [total, ...columns(heads, rows, [2, 3, 4, 5, 6, 7]), ...left]);
 }
@@ -155,7 +155,7 @@ function profileLines({ home }: Worked, { profile }: Answer): string[] {
     fieldText(value, unit),
     intervalText(low, high, unit),
   ]);
-  return section(home.walks[profile.walk]!.name || profile.walk, [
+  return section(thingName(home, { kind: 'walk', id: profile.walk }), [
     falloff,
     targetLine(profile.targetAt),
     ...columns(heads, rows, [0, 1, 2]),

@@ -7,7 +7,7 @@ import { roomAt } from '../home/questions/roomAt';
 import { changeText, spellName } from './arranging';
 import { edgeText, pieceLetters } from './canvas';
 import { countText, fieldText, fixedText, percentText, readingText, unitName, withUnit } from './numbers';
-import { numberOf, PIECE_WORDS } from './things';
+import { numberOf, PIECE_WORDS, roomName } from './things';
 
 /** Titles, heads of tables and short words of the report. */
 export const reportWords = {
@@ -123,14 +123,14 @@ function foundLead(home: Home, { rooms }: Assessment, target: number): Part[] {
     return [
       plain(
         asked.length === 1
-          ? `The ${roomName(home, worst.id)} lies below the target of ${aim}.`
+          ? `The ${roomInSentence(home, worst.id)} lies below the target of ${aim}.`
           : `Every ${which} that was judged lies below the target of ${aim}.`,
       ),
     ];
   }
   return [
     plain(
-      `${percentText(worst.overTarget)} of the ${roomName(home, worst.id)} lies over the target of ${aim}; half of it lies below ${withUnit(worst.median, unit)}`,
+      `${percentText(worst.overTarget)} of the ${roomInSentence(home, worst.id)} lies over the target of ${aim}; half of it lies below ${withUnit(worst.median, unit)}`,
     ),
     { text: ` (${fieldText(worst.low, unit)}–${fieldText(worst.high, unit)})`, tone: 'soft' },
     plain('.'),
@@ -142,8 +142,7 @@ export const isJudged = ({ supported }: RoomFigures): boolean => supported >= 0.
 
 const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
 
-const roomName = (home: Home, id: string): string =>
-  lowerFirst(home.rooms[id]?.name || `room ${id.slice(1)}`);
+const roomInSentence = (home: Home, id: string): string => lowerFirst(roomName(home, id));
 
 /** What was found, room by room, where it matters; and what could not be judged. */
 export function foundSentences(home: Home, { rooms }: Assessment, target: number): string[] {
@@ -155,7 +154,7 @@ export function foundSentences(home: Home, { rooms }: Assessment, target: number
     .slice(0, 4)
     .map(
       (room) =>
-        `${capital(roomName(home, room.id))}: ${percentText(room.overTarget)} of the floor lies over the target; the highest estimate is ${withUnit(room.max, unit)}.`,
+        `${capital(roomInSentence(home, room.id))}: ${percentText(room.overTarget)} of the floor lies over the target; the highest estimate is ${withUnit(room.max, unit)}.`,
     );
   const none =
     over.length === 0
@@ -167,10 +166,10 @@ export function foundSentences(home: Home, { rooms }: Assessment, target: number
 }
 
 function hatchedSentences(home: Home, rooms: readonly RoomFigures[]): string[] {
-  const whole = rooms.filter((room) => !isJudged(room)).map(({ id }) => roomName(home, id));
+  const whole = rooms.filter((room) => !isJudged(room)).map(({ id }) => roomInSentence(home, id));
   const part = rooms
     .filter((room) => isJudged(room) && room.supported < 0.9)
-    .map(({ id }) => roomName(home, id));
+    .map(({ id }) => roomInSentence(home, id));
   return [
     ...(whole.length > 0
       ? [`Hatched and not judged, since no reading is near enough: ${whole.join(', ')}.`]
@@ -271,7 +270,7 @@ export function alternativeSentence(
 ): string {
   const unit = home.settings.fieldUnit;
   const placed = alternative.pieces.find(({ id }) => id === proposal.about);
-  const room = placed ? home.rooms[placed.room]?.name || placed.room : '';
+  const room = placed ? roomName(home, placed.room) : '';
   const where =
     alternative.differs === 'room'
       ? `in the ${lowerFirst(room)}`

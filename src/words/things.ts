@@ -76,3 +76,10 @@ export function thingName(home: Home, ref: Ref): string {
       return `Reading ${numberOf(ref.id)}`;
   }
 }
+
+/** What a room is called, by its id. */
+export const roomName = (home: Home, id: string): string => thingName(home, { kind: 'room', id });
+
+/** What a piece or a fixture is called, by its id. */
+export const furnitureName = (home: Home, id: string): string =>
+  thingName(home, { kind: id in home.fixtures ? 'fixture' : 'piece', id });

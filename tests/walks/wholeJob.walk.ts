@@ -74,7 +74,10 @@ test('a bedroom is drawn, read, judged, its bed placed and taken, and the report
       encoding: 'utf8',
     });
     const figure = /(\d[\d.]*) µT/.exec(shown ?? '')![1]!;
-    expect(table.split('\n').find((line) => line.includes('Room 1'))).toContain(figure);
+    expect(
+      table.split('\n').find((line) => line.includes('Room 1')),
+      table,
+    ).toContain(figure);
   });
 
   await test.step('report: printed, with its plan, readings and cautions as text', async () => {

@@ -1,3 +1,4 @@
+import { roomName } from '../../words/things';
 import type { Assessment } from '../../engine/assess';
 import type { Proposal } from '../../engine/arranging/arrange';
 import type { Home, Id } from '../../home/home';
@@ -69,7 +70,7 @@ export function arrangementPart(
       ],
       rows: proposal.pieces.map((placed) => [
         pieceShort(home, placed.id),
-        placed.moves ? home.rooms[placed.room]?.name || placed.room : reportWords.stays,
+        placed.moves ? roomName(home, placed.room) : reportWords.stays,
         placed.before ? doseText(placed.before.dose, unit) : '—',
         placed.after ? doseText(placed.after.dose, unit) : '—',
         placed.after ? intervalText(placed.after.low, placed.after.high, unit) : '—',
@@ -101,7 +102,7 @@ function roomsTable(home: Home, proposal: Proposal, nameOf: (id: Id | null) => s
       { text: '' },
     ],
     rows: proposal.rooms.map((offer) => [
-      home.rooms[offer.id]?.name || offer.id,
+      roomName(home, offer.id),
       'dose' in offer ? doseText(offer.dose, unit) : '—',
       'dose' in offer ? intervalText(offer.low, offer.high, unit) : '—',
       'dose' in offer ? '' : ruleSentence(offer.blocked, nameOf(offer.blocked.with)),

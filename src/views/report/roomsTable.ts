@@ -5,7 +5,7 @@ import { classText } from '../../words/assessment';
 import { edgeText } from '../../words/canvas';
 import { fieldText, intervalText, percentText, unitName } from '../../words/numbers';
 import { isJudged, reportWords } from '../../words/report';
-import { ROOM_USES } from '../../words/things';
+import { ROOM_USES, roomName } from '../../words/things';
 import type { Table } from './table';
 
 /** Sleeping rooms first, then high to low; grounds last. */
@@ -30,11 +30,11 @@ export function roomsTable(
     rows: figures
       .toSorted((a, b) => rank(a) - rank(b) || b.median - a.median)
       .map((room) => {
-        const { name, use } = home.rooms[room.id]!;
-        if (!isJudged(room))
-          return [name || room.id, ROOM_USES[use], '—', '—', '—', '—', reportWords.notJudged];
+        const name = roomName(home, room.id);
+        const { use } = home.rooms[room.id]!;
+        if (!isJudged(room)) return [name, ROOM_USES[use], '—', '—', '—', '—', reportWords.notJudged];
         return [
-          name || room.id,
+          name,
           ROOM_USES[use],
           fieldText(room.median, unit),
           intervalText(room.low, room.high, unit),
