@@ -37,7 +37,13 @@ export default defineConfig({
   root: here('src'),
   publicDir: here('static'),
   base: './',
-  build: { outDir: here('dist'), emptyOutDir: true, target: 'es2022', modulePreload: { polyfill: false } },
+  build: {
+    outDir: here('dist'),
+    emptyOutDir: true,
+    target: 'es2022',
+    modulePreload: { polyfill: false },
+    chunkSizeWarningLimit: 1000,
+  },
   worker: { format: 'es' },
   plugins: [svelte({ configFile: false }), keptOffline()],
   test: {
