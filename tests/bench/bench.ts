@@ -1,7 +1,7 @@
 import { cpus } from 'node:os';
 import { measureAccuracy } from './accuracy';
 import { arrangePeer } from './arrangePeer';
-import { measureDragFrame } from './dragFrame';
+import { measureDrag } from './dragFrame';
 import { firstLoad } from './firstLoad';
 import { krigingPeer } from './krigingPeer';
 
@@ -33,13 +33,15 @@ rows.push([
   '—',
 ]);
 
-const drag = await measureDragFrame();
-rows.push([
-  `a move of a dragged reading, n=60, 200 × 100 cells: page and worker, median; p95; worst of ${drag.frames}`,
-  `${ms(drag.median)}; ${ms(drag.p95)}; ${ms(drag.worst)}`,
-  `with raster threads ${ms(drag.allThreads)}`,
-  '—',
-]);
+for (const what of ['reading', 'bed'] as const) {
+  const drag = await measureDrag(what);
+  rows.push([
+    `a move of a dragged ${what}, n=60, 200 × 100 cells${what === 'reading' ? ' (100 × 50 while it moves)' : ''}: page and worker, median; p95; worst of ${drag.frames}`,
+    `${ms(drag.median)}; ${ms(drag.p95)}; ${ms(drag.worst)}`,
+    `page thread ${ms(drag.page)}, with raster threads ${ms(drag.allThreads)}`,
+    '—',
+  ]);
+}
 
 const load = firstLoad();
 rows.push([

@@ -29,17 +29,47 @@ export function inverseDistanceWeights(
   for (let i = 0; i < n; i++) {
     const dx = px - x[i];
     const dy = py - y[i];
-    const square = dx * dx + dy * dy + drop[i];
-    // Roots and products: a quarter of the time that a power takes.
-    const root = Math.sqrt(Math.sqrt(square));
-    let inverse = 1;
-    for (let k = 0; k < halves; k++) inverse *= root;
-    if (inverse === 0) touching++;
-    weights[offset + i] = 1 / inverse;
-    total += 1 / inverse;
+    const weight = inversePower(dx * dx + dy * dy + drop[i], halves);
+    if (weight === Infinity) touching++;
+    weights[offset + i] = weight;
+    total += weight;
   }
   for (let i = offset; i < offset + n; i++)
     weights[i] = touching > 0 ? (weights[i] === Infinity ? 1 / touching : 0) : weights[i] / total;
+}
+
+/** The mean under those weights, of values that are asked for by themselves at every cell of a map. */
+export function inverseDistanceMean(
+  { x, y, drop }: Spots,
+  values: ArrayLike<number>,
+  px: number,
+  py: number,
+  power: number,
+): number {
+  const halves = Math.round(2 * power);
+  let [sum, total, touched, touching] = [0, 0, 0, 0];
+  for (let i = 0; i < x.length; i++) {
+    const dx = px - x[i];
+    const dy = py - y[i];
+    const weight = inversePower(dx * dx + dy * dy + drop[i], halves);
+    if (weight === Infinity) {
+      touched += values[i];
+      touching++;
+    } else {
+      sum += weight * values[i];
+      total += weight;
+    }
+  }
+  return touching > 0 ? touched / touching : sum / total;
+}
+
+/** 1/dᵖ from d² and 2p: (d²)^⌊p/2⌋ and at most two roots, a fraction of the time that a power takes. */
+function inversePower(square: number, halves: number): number {
+  let power = 1;
+  for (let k = halves >> 2; k > 0; k--) power *= square;
+  if (halves & 2) power *= Math.sqrt(square);
+  if (halves & 1) power *= Math.sqrt(Math.sqrt(square));
+  return 1 / power;
 }
 
 /** The power whose leave-one-out error, given by `error`, is least; of those alike the one nearest to 2. */

@@ -1,6 +1,6 @@
 import { covarianceMatrix, fieldCovariance, sharedCovariance } from './covarianceMatrix';
 import { CORRELATION } from './variogram';
-import { inverseDistanceWeights } from './inverseDistance';
+import { inverseDistanceMean, inverseDistanceWeights } from './inverseDistance';
 import type { Plane } from './plane';
 import type { Points } from './covarianceMatrix';
 import type { Predictor } from './field';
@@ -25,11 +25,7 @@ export function inverseDistanceField(plane: Plane, variogram: Variogram, power: 
 
   const mean = ({ xs, ys }: Points): Float64Array => {
     const means = new Float64Array(xs.length);
-    const weights = new Float64Array(n);
-    for (let p = 0; p < means.length; p++) {
-      inverseDistanceWeights(spots, xs[p], ys[p], power, weights, 0);
-      for (let i = 0; i < n; i++) means[p] += weights[i] * values[i];
-    }
+    for (let p = 0; p < means.length; p++) means[p] = inverseDistanceMean(spots, values, xs[p], ys[p], power);
     return means;
   };
 

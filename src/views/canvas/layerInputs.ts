@@ -1,4 +1,4 @@
-import type { Scene } from './scene';
+import { isRough, type Scene } from './scene';
 import type { LayerName } from './stage';
 
 /** What each layer shows; it is drawn again only where one of these is another object than before. */
@@ -12,19 +12,18 @@ export const LAYER_INPUTS: Record<LayerName, (scene: Scene) => readonly unknown[
     backdrop,
   ],
   plan: ({ camera, plan }) => [camera, plan],
-  objects: ({ camera, plan, picture, contours, target, home, view, form, selection, results, proposal }) => [
-    camera,
-    plan,
-    picture,
-    contours,
-    target,
-    home,
-    view,
-    form,
-    selection,
-    results.assessment,
-    proposal.proposal,
-    proposal.shown,
+  objects: (scene) => [
+    scene.camera,
+    scene.plan,
+    scene.lettered,
+    isRough(scene.picture),
+    scene.home,
+    scene.view,
+    scene.form,
+    scene.selection,
+    scene.results.assessment?.rooms,
+    scene.proposal.proposal,
+    scene.proposal.shown,
   ],
   overlay: (scene) => [
     scene.camera,

@@ -72,13 +72,13 @@ export function paintObjects(sheet: Sheet, scene: Scene): void {
     strokes: [
       ...(shown.walks || shown.sections ? walks : []).map(({ path }) => path),
       ...sources.filter(({ kind }) => kind === 'line').map(({ path }) => path),
-      ...scene.target.map(({ points: line }) => line),
+      ...scene.lettered.target.map(({ points: line }) => line),
     ].flatMap((path) => boxesAlong(seenPath(sheet, path), STROKE)),
     names,
     sources: named.map(({ id, places }) => ({ id, places: places.map(({ box }) => box) })),
     values,
     contours,
-    picture: scene.picture,
+    picture: scene.lettered.picture,
     plan: scene.plan,
   });
   paintContourLabels(sheet, placed.contours);

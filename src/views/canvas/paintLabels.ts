@@ -6,7 +6,7 @@ import type { Box } from './drawing/labelPlaces';
 import { contourLabelInk, paper } from './ink';
 import type { ContourWish, NameWish, PlacedContour, ValueWish } from './labels';
 import { setHand, widthOf, write, type Hand } from './lettering';
-import { levelOf, type Scene } from './scene';
+import { isRough, levelOf, type Scene } from './scene';
 import { SHOWN } from './shown';
 import type { Sheet } from './sheet';
 
@@ -35,7 +35,8 @@ export function nameWishes(sheet: Sheet, scene: Scene): Lettered[] {
       const found = figures.get(room.id);
       const plain: Hand = { size: 13, weight: 450 };
       if (found && found.supported > 0) lines.push({ text: withUnit(found.median, unit), hand: plain });
-      else if (scene.picture) lines.push({ text: canvasWords.noReadings, hand: { ...plain, italic: true } });
+      else if (scene.lettered.picture)
+        lines.push({ text: canvasWords.noReadings, hand: { ...plain, italic: true } });
     }
     const width = Math.max(...lines.map(({ text, hand }) => widthOf(context, text, hand)));
     return {
@@ -111,17 +112,18 @@ const CONTOUR_HAND: Hand = { size: 11, weight: 500 };
 
 /** Labels for contours: the target first, then edges, then the lines between, each along its own line. */
 export function contourWishes(sheet: Sheet, scene: Scene): ContourWish[] {
-  if (!scene.picture || scene.form === 'phone') return [];
+  const { picture, contours, target: targetLines } = scene.lettered;
+  if (!picture || isRough(scene.picture) || scene.form === 'phone') return [];
   const { fieldUnit: unit, target } = scene.home.settings;
   setHand(sheet.context, CONTOUR_HAND);
   const wish = (value: number, lines: ContourWish['lines'], isTarget: boolean): ContourWish => {
     const text = edgeText(value, unit);
     return { text, value, lines, isTarget, width: sheet.context.measureText(text).width };
   };
-  const edges = scene.contours.filter(({ kind }) => kind !== 'between');
-  const between = scene.contours.filter(({ kind }) => kind === 'between');
+  const edges = contours.filter(({ kind }) => kind !== 'between');
+  const between = contours.filter(({ kind }) => kind === 'between');
   return [
-    wish(target, scene.target, true),
+    wish(target, targetLines, true),
     ...[...edges, ...between].map(({ value, lines }) => wish(value, lines, false)),
   ];
 }

@@ -23,6 +23,7 @@ export interface Scene {
   picture: LevelPicture | null;
   contours: readonly DrawnContour[];
   target: readonly ContourLine[];
+  lettered: Lettered;
   results: Editor['results'];
   proposal: Editor['proposal'];
   selection: Editor['selection'];
@@ -34,6 +35,13 @@ export interface Scene {
   tool: Editor['tool'];
   /** How far ghosts have come along their ways, 0…1. */
   travel: number;
+}
+
+/** The lines that lettering goes by. While a picture follows the hand they are those of the last whole one. */
+export interface Lettered {
+  picture: LevelPicture | null;
+  contours: readonly DrawnContour[];
+  target: readonly ContourLine[];
 }
 
 /** A reader of scenes that works out geometry only where its inputs have changed. */
@@ -48,6 +56,14 @@ export function createSceneReader(editor: Editor): (form: Form, travel?: number)
   const target = keepLast((picture: LevelPicture | null, value: number) =>
     picture ? targetLines(picture, value) : [],
   );
+  const letter = keepLast(
+    (picture: LevelPicture | null, contours: Lettered['contours'], target: Lettered['target']): Lettered => ({
+      picture,
+      contours,
+      target,
+    }),
+  );
+  let lettered = letter(null, [], []);
   // Marks and probe are worked out at each asking.
   const overlay = keepSame<Editor['overlay']>();
   const probe = keepSame<Editor['probe']>();
@@ -56,6 +72,11 @@ export function createSceneReader(editor: Editor): (form: Form, travel?: number)
     const backdrop = view.stage === 'sketch' ? (home.levels[view.level]?.backdrop ?? null) : null;
     const drawn = results.assessment?.pictures.find(({ level }) => level === view.level) ?? null;
     const picture = backdrop ? null : drawn;
+    const lines = {
+      contours: contours(picture, home.settings.target),
+      target: target(picture, home.settings.target),
+    };
+    if (!isRough(picture)) lettered = letter(picture, lines.contours, lines.target);
     return {
       home,
       view,
@@ -65,8 +86,8 @@ export function createSceneReader(editor: Editor): (form: Form, travel?: number)
       results,
       camera: editor.camera,
       plan: plan(home.rooms, home.openings, home.fixtures, view.level),
-      contours: contours(picture, home.settings.target),
-      target: target(picture, home.settings.target),
+      ...lines,
+      lettered,
       proposal: editor.proposal,
       selection: editor.selection,
       hover: editor.hover,
@@ -79,6 +100,9 @@ export function createSceneReader(editor: Editor): (form: Form, travel?: number)
     };
   };
 }
+
+/** A picture that follows the hand: its contours come and go, and go without labels. */
+export const isRough = (picture: LevelPicture | null): boolean => picture !== null && !picture.variance;
 
 /** The things of one level, in their natural order. */
 export function levelOf(home: Home, level: Id) {

@@ -73,7 +73,7 @@ describe('a frame draws again only what has changed', () => {
   });
 
   test('a dragged reading: its dot when it moves, the ink when the map follows', async () => {
-    const { editor, drag, drawn, clock, engine } = await paintedSession();
+    const { editor, drag, drawn, hover, clock, engine } = await paintedSession();
     editor.setStage('survey');
     drawn();
     drag(
@@ -86,7 +86,13 @@ describe('a frame draws again only what has changed', () => {
     expect(drawn()).toEqual(['objects', 'overlay']);
     clock.pass(20);
     engine.work();
+    // Contour labels leave with the first picture that follows the hand; then the ink changes alone.
     expect(drawn()).toEqual(['estimate', 'objects']);
+    hover([1.2, 1]);
+    expect(drawn()).toEqual(['objects', 'overlay']);
+    clock.pass(20);
+    engine.work();
+    expect(drawn()).toEqual(['estimate']);
   });
 
   test('another target moves its line at once, before the map is worked out again', async () => {
