@@ -30,11 +30,12 @@ const steps = [
   },
 ];
 
+const env = process.stdout.isTTY ? process.env : { ...process.env, NO_COLOR: '1' };
 const times = [];
 for (const step of steps) {
   console.log(`\n— ${step.name}`);
   const began = Date.now();
-  const { status } = spawnSync(step.command[0], step.command.slice(1), { cwd: home, stdio: 'inherit' });
+  const { status } = spawnSync(step.command[0], step.command.slice(1), { cwd: home, stdio: 'inherit', env });
   times.push(`${step.name} ${((Date.now() - began) / 1000).toFixed(0)} s`);
   if (status !== 0) {
     console.error(`\nFailed: ${step.name}. The lines above say why. (${times.join(', ')})`);
