@@ -1,4 +1,7 @@
-import { Clipper, EndType, FillRule, JoinType, type Paths64 } from 'clipper2-ts';
+// By file: the package's index brings all of it along.
+import { ClipType, FillRule, PathType, type Paths64 } from 'clipper2-ts/dist/Core.js';
+import { Clipper64 } from 'clipper2-ts/dist/Engine.js';
+import { ClipperOffset, EndType, JoinType } from 'clipper2-ts/dist/Offset.js';
 import { signedArea } from './polygon';
 import type { Ring } from './point';
 
@@ -14,29 +17,22 @@ const LEAST_AREA = 1e-4;
  * rooms narrower than `closing` (their walls) count as floor; corners keep their shape.
  */
 export function floorOutline(rings: readonly Ring[], closing = 0.5): Ring[] {
-  const rooms = Clipper.union(wound(rings), FillRule.NonZero);
-  const reach = (closing / 2) * PER_METRE;
+  const rooms = combined(ClipType.Union, wound(rings));
+  const reach = closing / 2;
   if (reach <= 0) return toRings(rooms);
-  const grown = Clipper.inflatePaths(rooms, reach, JoinType.Miter, EndType.Polygon, 4);
-  const closed = Clipper.inflatePaths(
-    Clipper.union(grown, FillRule.NonZero),
-    -reach,
-    JoinType.Miter,
-    EndType.Polygon,
-    4,
-  );
+  const closed = pushed(combined(ClipType.Union, pushed(rooms, reach)), -reach);
   // The rooms themselves are added again, so that rounding in the two offsets never takes floor away.
-  return toRings(Clipper.union(closed, rooms, FillRule.NonZero));
+  return toRings(combined(ClipType.Union, closed, rooms));
 }
 
 /** What is left of a ring when the holes are cut out of it: outer rings and holes, even-odd. */
 export function without(ring: Ring, holes: readonly Ring[]): Ring[] {
-  return toRings(Clipper.difference(wound([ring]), wound(holes), FillRule.NonZero));
+  return toRings(combined(ClipType.Difference, wound([ring]), wound(holes)));
 }
 
 /** What two rings share: outer rings and holes, even-odd. */
 export function intersection(a: Ring, b: Ring): Ring[] {
-  return toRings(Clipper.intersect(wound([a]), wound([b]), FillRule.NonZero));
+  return toRings(combined(ClipType.Intersection, wound([a]), wound([b])));
 }
 
 /**
@@ -46,17 +42,35 @@ export function intersection(a: Ring, b: Ring): Ring[] {
 
 /** The area pushed outward by a distance with sharp corners; holes shrink. Negative: inward. */
 export function grown(rings: readonly Ring[], by: number): Ring[] {
-  return toRings(Clipper.inflatePaths(asGiven(rings), by * PER_METRE, JoinType.Miter, EndType.Polygon, 4));
+  return toRings(pushed(asGiven(rings), by));
 }
 
 /** Areas put together; gaps stay. */
 export function joined(rings: readonly Ring[]): Ring[] {
-  return toRings(Clipper.union(asGiven(rings), FillRule.NonZero));
+  return toRings(combined(ClipType.Union, asGiven(rings)));
 }
 
 /** What is left of an area when another is cut out of it. */
 export function cut(rings: readonly Ring[], gone: readonly Ring[]): Ring[] {
-  return toRings(Clipper.difference(asGiven(rings), asGiven(gone), FillRule.NonZero));
+  return toRings(combined(ClipType.Difference, asGiven(rings), asGiven(gone)));
+}
+
+function combined(how: ClipType, subject: Paths64, clip: Paths64 = []): Paths64 {
+  const clipper = new Clipper64();
+  clipper.addPaths(subject, PathType.Subject);
+  clipper.addPaths(clip, PathType.Clip);
+  const solution: Paths64 = [];
+  clipper.execute(how, FillRule.NonZero, solution);
+  return solution;
+}
+
+/** Sharp corners up to four times the distance. */
+function pushed(paths: Paths64, by: number): Paths64 {
+  const offset = new ClipperOffset(4);
+  offset.addPaths(paths, JoinType.Miter, EndType.Polygon);
+  const solution: Paths64 = [];
+  offset.execute(by * PER_METRE, solution);
+  return solution;
 }
 
 function asGiven(rings: readonly Ring[]): Paths64 {
