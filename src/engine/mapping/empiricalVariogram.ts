@@ -25,9 +25,10 @@ export function empiricalVariogram(points: readonly VariogramPoint[], cutoff: nu
   const semivariances = new Float64Array(lags);
   for (let i = 0; i < points.length; i++)
     for (let j = 0; j < i; j++) {
-      const [a, b] = [points[i], points[j]];
+      const a = points[i];
+      const b = points[j];
       if (a.level !== b.level) continue;
-      const h = Math.hypot(a.x - b.x, a.y - b.y);
+      const h = Math.sqrt((a.x - b.x) ** 2 + (a.y - b.y) ** 2);
       if (h === 0 || h > cutoff) continue;
       const lag = Math.min(lags, Math.ceil((h / cutoff) * lags)) - 1;
       pairs[lag]++;

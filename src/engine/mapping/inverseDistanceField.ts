@@ -1,6 +1,7 @@
 import { covarianceMatrix, fieldCovariance, sharedCovariance } from './covarianceMatrix';
 import { CORRELATION } from './variogram';
 import { inverseDistanceMean, inverseDistanceWeights } from './inverseDistance';
+import { quadraticForms } from './quadraticForms';
 import type { Plane } from './plane';
 import type { Points } from './covarianceMatrix';
 import type { Predictor } from './field';
@@ -30,21 +31,19 @@ export function inverseDistanceField(plane: Plane, variogram: Variogram, power: 
   };
 
   const variance = ({ xs, ys }: Points): Float64Array => {
-    const variances = new Float64Array(xs.length).fill(variogram.sill + variogram.nugget);
+    const variances = new Float64Array(xs.length);
     const W = new Float64Array(BLOCK * n);
     for (let first = 0; first < variances.length; first += BLOCK) {
       const last = Math.min(first + BLOCK, variances.length);
       for (let p = first; p < last; p++)
         inverseDistanceWeights(spots, xs[p], ys[p], power, W, (p - first) * n);
-      for (let i = 0; i < n; i++)
-        for (let p = first, at = 0; p < last; p++, at += n) {
-          // wᵀKw by its lower half: what i adds to the places before it.
-          let row = K[i * n + i] * W[at + i];
-          for (let j = 0; j < i; j++) row += 2 * K[i * n + j] * W[at + j];
-          variances[p] += W[at + i] * (row - 2 * shared(xs[p], ys[p], i));
-        }
+      quadraticForms(K, n, W, last - first).forEach((form, q) => {
+        let common = 0;
+        for (let i = 0; i < n; i++) common += W[q * n + i] * shared(xs[first + q], ys[first + q], i);
+        variances[first + q] = Math.max(0, variogram.sill + variogram.nugget + form - 2 * common);
+      });
     }
-    return variances.map((value) => Math.max(0, value));
+    return variances;
   };
 
   const correlation = CORRELATION[variogram.model];

@@ -1,8 +1,13 @@
 import { byPlane, samePoint } from './leaveOneOut';
 import { covarianceMatrix } from './covarianceMatrix';
+import { inverseDistanceWeights } from './inverseDistance';
+import { quadraticForms } from './quadraticForms';
 import type { Place } from './observations';
-import type { Predictions } from './leaveOneOut';
+import type { Prediction, Predictions } from './leaveOneOut';
 import type { Variogram } from './variogram';
+
+/** Places that share one pass over the covariance of all. */
+const BLOCK = 32;
 
 /**
  * Each place predicted by inverse distance from the others of its level. The variance is what any weights w have under the
@@ -16,22 +21,24 @@ export function inverseDistanceWithout(
   return byPlane(places, (plane, members) => {
     const n = plane.places.length;
     const K = covarianceMatrix(plane, variogram);
-    const all = logDistances(plane.places);
-    const weights = new Float64Array(n);
-    return members.map((i) => {
-      if (!weigh(all.subarray(i * n, i * n + n), power, weights)) return null;
-      let predicted = 0;
-      let variance = K[i * n + i];
-      for (let j = 0; j < n; j++) {
-        if (weights[j] === 0) continue;
-        predicted += weights[j] * plane.values[j];
-        // wᵀKw by its lower half: what j adds to the places before it.
-        let row = K[j * n + j] * weights[j];
-        for (let k = 0; k < j; k++) row += 2 * K[j * n + k] * weights[k];
-        variance += weights[j] * (row - 2 * K[i * n + j]);
-      }
-      return { predicted, variance };
-    });
+    const weigh = weigher(plane.places);
+    const W = new Float64Array(BLOCK * n);
+    const predictions: (Prediction | null)[] = [];
+    for (let first = 0; first < members.length; first += BLOCK) {
+      const block = members.slice(first, first + BLOCK);
+      const known = block.map((i, p) => weigh(i, power, W, p * n));
+      const forms = quadraticForms(K, n, W, block.length);
+      block.forEach((i, p) => {
+        let predicted = 0;
+        let variance = K[i * n + i] + forms[p];
+        for (let j = 0; j < n; j++) {
+          predicted += W[p * n + j] * plane.values[j];
+          variance -= 2 * W[p * n + j] * K[i * n + j];
+        }
+        predictions.push(known[p] ? { predicted, variance } : null);
+      });
+    }
+    return predictions;
   });
 }
 
@@ -39,45 +46,37 @@ export function inverseDistanceWithout(
 export function inverseDistanceError(places: readonly Place[]): (power: number) => number {
   const levels = [...new Set(places.map(({ level }) => level))].map((level) => {
     const own = places.filter((place) => place.level === level);
-    return { own, all: logDistances(own), weights: new Float64Array(own.length) };
+    return { own, weigh: weigher(own), weights: new Float64Array(own.length) };
   });
   return (power) => {
     let [sum, count] = [0, 0];
-    for (const { own, all, weights } of levels) {
-      const n = own.length;
-      for (let i = 0; i < n; i++) {
-        if (own[i].limited || !weigh(all.subarray(i * n, i * n + n), power, weights)) continue;
+    for (const { own, weigh, weights } of levels)
+      for (let i = 0; i < own.length; i++) {
+        if (own[i].limited || !weigh(i, power, weights, 0)) continue;
         let predicted = 0;
-        for (let j = 0; j < n; j++) predicted += weights[j] * own[j].ln;
+        for (let j = 0; j < own.length; j++) predicted += weights[j] * own[j].ln;
         sum += (own[i].ln - predicted) ** 2;
         count++;
       }
-    }
     return count > 0 ? Math.sqrt(sum / count) : 0;
   };
 }
 
-/** ln of distances in three dimensions, row-major; Infinity for places left out together. */
-function logDistances(places: readonly Place[]): Float64Array {
-  const n = places.length;
-  const all = new Float64Array(n * n);
-  for (let i = 0; i < n; i++) {
-    for (let j = 0; j < n; j++) all[i * n + j] = Math.log(distance(places[i], places[j]));
-    for (const j of samePoint(places, i)) all[i * n + j] = Infinity;
-  }
-  return all;
-}
-
-const distance = (a: Place, b: Place): number => Math.hypot(a.x - b.x, a.y - b.y, a.height - b.height);
-
-/** 1/dᵖ, sum 1; false where nothing is left. */
-function weigh(logDistance: Float64Array, power: number, weights: Float64Array): boolean {
-  let total = 0;
-  for (let j = 0; j < weights.length; j++) {
-    weights[j] = Math.exp(-power * logDistance[j]);
-    total += weights[j];
-  }
-  if (total === 0) return false;
-  for (let j = 0; j < weights.length; j++) weights[j] /= total;
-  return true;
+/** Weights at place i of all but those at its point of the plan, into `weights`; all 0 and false where nothing is left. */
+function weigher(places: readonly Place[]) {
+  const x = Float64Array.from(places, (place) => place.x);
+  const y = Float64Array.from(places, (place) => place.y);
+  const heights = Float64Array.from(places, ({ height }) => height);
+  const left = places.map((_, i) => samePoint(places, i));
+  return (i: number, power: number, weights: Float64Array, offset: number): boolean => {
+    if (left[i].length === places.length) {
+      weights.fill(0, offset, offset + places.length);
+      return false;
+    }
+    const drop = heights.map((height) => (height - heights[i]) ** 2);
+    // What is left out is infinitely far below.
+    for (const j of left[i]) drop[j] = Infinity;
+    inverseDistanceWeights({ x, y, drop }, x[i], y[i], power, weights, offset);
+    return true;
+  };
 }

@@ -1,7 +1,7 @@
 import { choleskyWithJitter, solve } from '../algebra/cholesky';
 import { byPlane, samePoint } from './leaveOneOut';
 import { krige } from './kriging';
-import type { Cholesky } from '../algebra/cholesky';
+import { solveLowerMany, startInFours } from '../algebra/solveLowerMany';
 import type { Kriging } from './kriging';
 import type { Place } from './observations';
 import type { Prediction, Predictions } from './leaveOneOut';
@@ -15,13 +15,46 @@ import type { Variogram } from './variogram';
 export function krigedWithout(places: readonly Place[], variogram: Variogram): Predictions {
   return byPlane(places, (plane, members) => {
     const kriging = krige(plane, variogram);
-    return members.map((i) => without(kriging, plane.values[i], samePoint(plane.places, i), i));
+    const asked = members.map((i) => ({ i, group: samePoint(plane.places, i) }));
+    return inFours(asked).flatMap((batch) => {
+      const blocks = blocksOf(
+        kriging,
+        batch.map(({ group }) => group),
+      );
+      return batch.map(({ i, group }, k) => without(kriging, plane.values[i], group, i, blocks[k]));
+    });
   });
 }
 
-function without(kriging: Kriging, value: number, group: readonly number[], i: number): Prediction | null {
+interface Asked {
+  i: number;
+  group: readonly number[];
+}
+
+/** Neighbours taken together while their groups come to no more than four places. */
+function inFours(asked: readonly Asked[]): Asked[][] {
+  const batches: Asked[][] = [];
+  let room = 0;
+  for (const one of asked) {
+    if (one.group.length > room) {
+      batches.push([]);
+      room = 4;
+    }
+    batches[batches.length - 1].push(one);
+    room -= one.group.length;
+  }
+  return batches;
+}
+
+function without(
+  kriging: Kriging,
+  value: number,
+  group: readonly number[],
+  i: number,
+  Q: Float64Array,
+): Prediction | null {
   if (group.length === kriging.n) return null;
-  const block = choleskyWithJitter(blockOf(kriging, group), group.length, 0);
+  const block = choleskyWithJitter(Q, group.length, 0);
   if (!block) return null;
   const own = group.indexOf(i);
   const residual = solve(
@@ -35,31 +68,36 @@ function without(kriging: Kriging, value: number, group: readonly number[], i: n
   return { predicted: value - residual, variance };
 }
 
-/** Q_JJ, row-major: column j of K⁻¹ is L⁻ᵀL⁻¹e_j, and 1ᵀK⁻¹e_j is (L⁻¹1)·(L⁻¹e_j). */
-function blockOf({ cholesky, ones, precision }: Kriging, group: readonly number[]): Float64Array {
-  const columns = group.map((j) => {
-    const column = unitColumn(cholesky, j);
-    return { column, total: dot(ones, column) };
-  });
-  return Float64Array.from(
-    columns.flatMap((a) => columns.map((b) => dot(a.column, b.column) - (a.total * b.total) / precision)),
-  );
-}
-
-/** L⁻¹e_j: nothing before j, which over all j leaves a third of the work. */
-function unitColumn({ n, lower }: Cholesky, j: number): Float64Array {
-  const column = new Float64Array(n);
-  column[j] = 1 / lower[j * n + j];
-  for (let i = j + 1; i < n; i++) {
+/**
+ * Q_JJ of each group J, row-major: column j of K⁻¹ is L⁻ᵀL⁻¹e_j, and 1ᵀK⁻¹e_j is (L⁻¹1)·(L⁻¹e_j). L⁻¹e_j is 0 before j,
+ * which over all j leaves a third of the work.
+ */
+function blocksOf(
+  { cholesky, ones, precision }: Kriging,
+  groups: readonly (readonly number[])[],
+): Float64Array[] {
+  const { n } = cholesky;
+  const places = groups.flat();
+  const from = Math.min(...places);
+  const V = new Float64Array(4 * n * Math.ceil(places.length / 4));
+  const start = (c: number) => startInFours(c, n);
+  places.forEach((j, c) => (V[start(c) + 4 * j] = 1));
+  solveLowerMany(cholesky, V, from);
+  const totals = places.map((_, c) => {
     let sum = 0;
-    for (let k = j; k < i; k++) sum -= lower[i * n + k] * column[k];
-    column[i] = sum / lower[i * n + i];
-  }
-  return column;
-}
-
-function dot(a: Float64Array, b: Float64Array): number {
-  let sum = 0;
-  for (let i = 0; i < a.length; i++) sum += a[i] * b[i];
-  return sum;
+    for (let i = from, at = start(c) + 4 * from; i < n; i++, at += 4) sum += ones[i] * V[at];
+    return sum;
+  });
+  const entry = (c: number, d: number) => {
+    let sum = 0;
+    for (let i = from, a = start(c) + 4 * from, b = start(d) + 4 * from; i < n; i++, a += 4, b += 4)
+      sum += V[a] * V[b];
+    return sum - (totals[c] * totals[d]) / precision;
+  };
+  let first = 0;
+  return groups.map((group) => {
+    const own = group.map((_, k) => first + k);
+    first += group.length;
+    return Float64Array.from(own.flatMap((c) => own.map((d) => entry(c, d))));
+  });
 }

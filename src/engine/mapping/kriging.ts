@@ -1,10 +1,11 @@
 import { choleskyWithJitter, solve, solveLower } from '../algebra/cholesky';
 import { covarianceMatrix, fieldCovariance } from './covarianceMatrix';
-import { reduceFour } from './reduceFour';
+import { reduce } from './reduce';
+import { startInFours } from '../algebra/solveLowerMany';
 import { CORRELATION } from './variogram';
 import type { Cholesky } from '../algebra/cholesky';
 import type { Data, Points } from './covarianceMatrix';
-import type { Scaled } from './reduceFour';
+import type { Scaled } from './reduce';
 import type { Variogram } from './variogram';
 
 /** Ordinary kriging of one plane's data, solved and ready to be asked. */
@@ -79,7 +80,7 @@ export function kriged(kriging: Kriging, points: Points): { mean: Float64Array; 
   const variance = new Float64Array(m);
   const V = new Float64Array(4 * n);
   for (let p = 0; p < m; p += 4) {
-    reduceFour(kriging, targets, p, V, 0);
+    reduce(kriging, targets, p, V);
     let [e0, e1, e2, e3] = [0, 0, 0, 0];
     let [s0, s1, s2, s3] = [0, 0, 0, 0];
     let [c0, c1, c2, c3] = [0, 0, 0, 0];
@@ -128,7 +129,11 @@ export function krigedCovariance(kriging: Kriging, a: Points, b: Points): Float6
     const end = a === b ? p + 1 : m;
     for (let q = 0; q < end; q += 4) {
       let [s0, s1, s2, s3] = [0, 0, 0, 0];
-      for (let i = 0, row = start(p, n), column = start(q, n); i < n; i++, row += 4, column += 4) {
+      for (
+        let i = 0, row = startInFours(p, n), column = startInFours(q, n);
+        i < n;
+        i++, row += 4, column += 4
+      ) {
         const v = rows.V[row];
         s0 += v * columns.V[column];
         s1 += v * columns.V[column + 1];
@@ -150,17 +155,14 @@ function reduced(kriging: Kriging, points: Points): { V: Float64Array; open: Flo
   const targets = scaled(points, kriging.centre, kriging.variogram.range);
   const m = targets.x.length;
   const V = new Float64Array(4 * n * Math.ceil(m / 4));
-  for (let p = 0; p < m; p += 4) reduceFour(kriging, targets, p, V, n * p);
+  reduce(kriging, targets, 0, V);
   const open = Float64Array.from({ length: m }, (_, p) => {
     let covered = 0;
-    for (let i = 0, at = start(p, n); i < n; i++, at += 4) covered += ones[i] * V[at];
+    for (let i = 0, at = startInFours(p, n); i < n; i++, at += 4) covered += ones[i] * V[at];
     return 1 - covered;
   });
   return { V, open };
 }
-
-/** Where point p begins among points side by side in fours. */
-const start = (p: number, n: number): number => (p >> 2) * 4 * n + (p & 3);
 
 function scaled({ xs, ys }: Points, centre: readonly [number, number], range: number): Scaled {
   const x = new Float64Array(xs.length);
