@@ -3,6 +3,7 @@ import { fitSurvey, HALF_90 } from '../../src/engine/mapping/fitSurvey';
 import type { MethodChoice } from '../../src/engine/mapping/survey';
 import { contains } from '../../src/engine/geometry/polygon';
 import { knownHome, type KnownHome } from '../support/knownHomes';
+import { UNMARKED } from '../support/readings';
 
 /** How far maps lie from a known field. */
 export interface Accuracy {
@@ -57,7 +58,7 @@ export function measureAccuracy({
 const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / values.length;
 
 function measureHome(home: KnownHome, method: MethodChoice) {
-  const result = fitSurvey({ readings: home.readings, method });
+  const result = fitSurvey({ ...UNMARKED, readings: home.readings, method });
   if (!result.ok) throw new Error(`home ${home.seed}: ${result.problem.kind}`);
   const { xs, ys } = cells(home);
   const { mean: ln, variance } = fieldOf(result.fitted, 'l1', HEIGHT).predict(xs, ys, { variance: true });

@@ -8,11 +8,12 @@ import { fieldsOf } from '../../src/engine/dose/fieldAt';
 import { GUIDELINES } from '../../src/engine/judging/guidelines';
 import { zoneOf } from '../../src/engine/dose/zones';
 import type { AssessRequest, Assessment } from '../../src/engine/assess';
+import { UNMARKED } from '../support/readings';
 
 const street = (x: number) => 0.02 + 0.3 / (1 + x) ** 2;
 
 const request = (more: Partial<AssessRequest> = {}): AssessRequest => ({
-  survey: { readings: readingsOf((x) => street(x), [0, 0, 8, 4], 1), method: 'auto' },
+  survey: { ...UNMARKED, readings: readingsOf((x) => street(x), [0, 0, 8, 4], 1), method: 'auto' },
   levels: [{ id: 'l1', height: 1, outline: [box(0, 0, 8, 4)], step: 0.1 }],
   rooms: [
     { id: 'front', level: 'l1', use: 'sleeping', outline: box(0, 0, 4, 4), without: [] },
@@ -129,7 +130,7 @@ test('a reading reaches further on grounds than indoors', () => {
 
 test('too few readings are a problem with a number, not an empty map', () => {
   const readings = readingsOf((x) => street(x), [0, 0, 8, 4], 1).slice(0, 2);
-  expect(assessHome(request({ survey: { readings, method: 'auto' } }))).toEqual({
+  expect(assessHome(request({ survey: { ...UNMARKED, readings, method: 'auto' } }))).toEqual({
     ok: false,
     problem: { kind: 'too-few-readings', have: 2, need: 3 },
   });

@@ -31,3 +31,6 @@ export const reading = (
   peak: false,
   ...rest,
 });
+
+/** A home in which no source is marked. */
+export const UNMARKED = { sources: [], elevations: {} } as const;

@@ -38,15 +38,29 @@ export function krige(data: Data, variogram: Variogram): Kriging {
   const cholesky = choleskyWithJitter(covarianceMatrix(data, variogram), n, total);
   if (!cholesky) throw new Error('The covariance of the readings is not positive definite.');
   const ones = solveLower(cholesky, new Float64Array(n).fill(1));
-  const values = solveLower(cholesky, data.values);
   const precision = product(ones, ones);
-  const mean = product(ones, values) / precision;
-  const residuals = values.map((value, i) => value - mean * ones[i]);
+  const base = { n, variogram, x, y, centre, cholesky, ones, precision };
+  return { ...base, ...solved(base, data.values) };
+}
+
+/** The same places with other values: nothing is factored anew. */
+export const withValues = (kriging: Kriging, values: ArrayLike<number>): Kriging => ({
+  ...kriging,
+  ...solved(kriging, values),
+});
+
+function solved(
+  { cholesky, ones, precision }: Pick<Kriging, 'cholesky' | 'ones' | 'precision'>,
+  values: ArrayLike<number>,
+): Pick<Kriging, 'mean' | 'dual' | 'residuals'> {
+  const reduced = solveLower(cholesky, values);
+  const mean = product(ones, reduced) / precision;
+  const residuals = reduced.map((value, i) => value - mean * ones[i]);
   const dual = solve(
     cholesky,
-    Float64Array.from(data.values, (value) => value - mean),
+    Float64Array.from(values, (value) => value - mean),
   );
-  return { n, variogram, x, y, centre, cholesky, mean, dual, residuals, ones, precision };
+  return { mean, dual, residuals };
 }
 
 /** The estimate alone at each of the points: n correlations a point, for what must be redrawn within a frame. */

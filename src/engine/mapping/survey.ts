@@ -22,8 +22,25 @@ export interface SurveyReading {
 /** How the map is to be made, or to be left to the readings. */
 export type MethodChoice = 'auto' | 'inverse-distance' | 'kriging' | 'source-kriging' | 'source-sampling';
 
-/** Readings of one round, with what is asked of them. */
+/** Where field comes from, as somebody marked it. */
+export interface MarkedSource {
+  id: string;
+  kind: 'line' | 'point';
+  level: string;
+  /** One corner for a point, two or more for a line. */
+  path: readonly Point[];
+  /** Above the level's floor. */
+  height: number;
+  /** B falls as 1/r to this power, or to whichever of 1, 2 and 3 the readings speak for. */
+  falloff: 1 | 2 | 3 | 'fit';
+  origin: 'outside' | 'house' | 'unknown';
+}
+
+/** Readings of one round and the marked sources, with what is asked of them. */
 export interface Survey {
   readings: readonly SurveyReading[];
+  sources: readonly MarkedSource[];
+  /** Each level's floor above the street, so that a source counts on every level. */
+  elevations: Readonly<Record<string, number>>;
   method: MethodChoice;
 }

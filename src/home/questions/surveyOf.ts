@@ -1,7 +1,7 @@
 import { COMMON_METER, type MeterSpec } from '../../engine/survey/meter';
 import { firstOf, inOrder } from '../order';
-import type { Survey } from '../../engine/mapping/survey';
-import type { Home, Id, MethodChoice, Reading } from '../home';
+import type { MarkedSource, Survey } from '../../engine/mapping/survey';
+import type { Home, Id, MethodChoice, Reading, Source } from '../home';
 
 /** The readings a map of one round is made of; one without a round belongs to the first. Those left out stay out. */
 function readingsOf(home: Home, round: Id): Reading[] {
@@ -19,9 +19,21 @@ function meterOf(home: Home, reading: Reading): MeterSpec {
   return { percent, absolute, coverage, resolution, range, gain, offset };
 }
 
+const markedSource = ({ id, kind, level, path, height, falloff, origin }: Source): MarkedSource => ({
+  id,
+  kind,
+  level,
+  path,
+  height,
+  falloff,
+  origin,
+});
+
 export function surveyOf(home: Home, round: Id, method: MethodChoice): Survey {
   return {
     method,
+    sources: inOrder(home.sources).map(markedSource),
+    elevations: Object.fromEntries(inOrder(home.levels).map(({ id, elevation }) => [id, elevation])),
     readings: readingsOf(home, round).map((reading) => ({
       id: reading.id,
       level: reading.level,

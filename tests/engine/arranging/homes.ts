@@ -8,6 +8,7 @@ import type {
 } from '../../../src/engine/arranging/request';
 import type { Point, Ring } from '../../../src/engine/geometry/point';
 import type { SurveyReading } from '../../../src/engine/mapping/survey';
+import { UNMARKED } from '../../support/readings';
 
 /** Readings of a known field, µT, on a lattice over a box of one level. */
 export function readingsOf(
@@ -37,7 +38,7 @@ export const readingAt = (at: Point, value: number, level = 'l1'): SurveyReading
 });
 
 export function fitted(readings: SurveyReading[]): FittedSurvey {
-  const fit = fitSurvey({ readings, method: 'auto' });
+  const fit = fitSurvey({ ...UNMARKED, readings, method: 'auto' });
   if (!fit.ok) throw new Error(fit.problem.kind);
   return fit.fitted;
 }

@@ -6,6 +6,7 @@ import { readingAt } from '../arranging/homes';
 import type { AssessWalk } from '../../../src/engine/assess';
 import type { Point } from '../../../src/engine/geometry/point';
 import type { SurveyReading } from '../../../src/engine/mapping/survey';
+import { UNMARKED } from '../../support/readings';
 
 const walk = (more: Partial<AssessWalk> = {}): AssessWalk => ({
   id: 'w1',
@@ -28,7 +29,7 @@ const profile = (
   profileOf(
     fakeField((p) => Math.log(field(p)), cov),
     of,
-    { survey: { readings, method: 'auto' }, target },
+    { survey: { ...UNMARKED, readings, method: 'auto' }, target },
   );
 
 const along = (field: (p: Point) => number, ys = [1, 2, 3, 5, 8, 12, 18], x = 2) =>

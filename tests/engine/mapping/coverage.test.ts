@@ -4,7 +4,7 @@ import { fieldOf } from '../../../src/engine/mapping/field';
 import { fitSurvey, HALF_90 } from '../../../src/engine/mapping/fitSurvey';
 import { gaussianField } from '../../support/gaussianField';
 import { random } from '../../../src/engine/algebra/random';
-import { reading } from '../../support/readings';
+import { reading, UNMARKED } from '../../support/readings';
 
 const METER = { ...COMMON_METER, percent: 5, absolute: 0, resolution: 1e-4, range: [1e-6, 1e6] as const };
 const HOMES = 60;
@@ -21,6 +21,7 @@ function coverage(readings: number, range: number, method: 'auto' | 'kriging' | 
     const truth = gaussianField(xs, ys, { model: 'exponential', nugget: 0.02, sill: 0.5, range }, chance);
     const shown = truth.map((ln) => Math.exp(ln - 2) * (1 + chance.between(-0.05, 0.05)));
     const result = fitSurvey({
+      ...UNMARKED,
       readings: shown
         .slice(0, readings)
         .map((value, i) => reading(i, [xs[i], ys[i]], value, { meter: METER })),

@@ -7,7 +7,7 @@ import { gaussianField } from '../../support/gaussianField';
 import { krigedWithout } from '../../../src/engine/mapping/krigedWithout';
 import { observe } from '../../../src/engine/mapping/observations';
 import { random } from '../../../src/engine/algebra/random';
-import { reading } from '../../support/readings';
+import { reading, UNMARKED } from '../../support/readings';
 import type { MethodChoice, SurveyReading } from '../../../src/engine/mapping/survey';
 
 /** Readings beside a line at y = −4 whose field is 0.4 µT·m / distance. */
@@ -18,7 +18,7 @@ const besideALine = (count: number): SurveyReading[] =>
   });
 
 const fit = (readings: readonly SurveyReading[], method: MethodChoice = 'auto') => {
-  const result = fitSurvey({ readings, method });
+  const result = fitSurvey({ ...UNMARKED, readings, method });
   if (!result.ok) throw new Error(result.problem.kind);
   return result;
 };
@@ -27,7 +27,7 @@ describe('fitSurvey', () => {
   it('answers with the number missing under three places', () => {
     const twice = [reading(1, [0, 0], 0.1), reading(2, [0, 0], 0.1), reading(3, [1, 0], 0.1)];
     for (const readings of [[], besideALine(2), twice])
-      expect(fitSurvey({ readings, method: 'auto' })).toEqual({
+      expect(fitSurvey({ ...UNMARKED, readings, method: 'auto' })).toEqual({
         ok: false,
         problem: { kind: 'too-few-readings', have: Math.min(2, readings.length), need: 3 },
       });

@@ -5,7 +5,7 @@ import { DEFAULT_VARIOGRAM, semivariance } from '../../../src/engine/mapping/var
 import { fieldOf } from '../../../src/engine/mapping/field';
 import { fitSurvey, withReadings } from '../../../src/engine/mapping/fitSurvey';
 import { negativeExponential } from '../../../src/engine/mapping/negativeExponential';
-import { reading } from '../../support/readings';
+import { reading, UNMARKED } from '../../support/readings';
 import type { FittedSurvey } from '../../../src/engine/mapping/fitSurvey';
 import type { SurveyReading } from '../../../src/engine/mapping/survey';
 import type { Variogram, VariogramModel } from '../../../src/engine/mapping/variogram';
@@ -34,7 +34,7 @@ const noisy = (all: readonly SurveyReading[]) =>
   all.map((one) => ({ ...one, meter: COMMON_METER, value: one.value + 0.01 }));
 
 const fit = (all: readonly SurveyReading[], method: (typeof METHODS)[number]): FittedSurvey => {
-  const result = fitSurvey({ readings: all, method });
+  const result = fitSurvey({ ...UNMARKED, readings: all, method });
   if (!result.ok) throw new Error(result.problem.kind);
   return result.fitted;
 };

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { fieldOf } from '../../../src/engine/mapping/field';
 import { fitSurvey } from '../../../src/engine/mapping/fitSurvey';
-import { reading } from '../../support/readings';
+import { reading, UNMARKED } from '../../support/readings';
 import { REASONS, supportOf } from '../../../src/engine/mapping/support';
 
 /** Standard deviation of ln B at which high/low is the given factor. */
@@ -34,7 +34,7 @@ describe('support', () => {
 
   it('is the same with a variance that was asked for before', () => {
     const readings = Array.from({ length: 12 }, (_, i) => reading(i, [(i % 4) * 2, i / 3], 0.05 + i / 100));
-    const result = fitSurvey({ readings, method: 'kriging' });
+    const result = fitSurvey({ ...UNMARKED, readings, method: 'kriging' });
     if (!result.ok) throw new Error('no fit');
     const field = fieldOf(result.fitted, 'l1', 1);
     const [xs, ys] = [
@@ -49,7 +49,7 @@ describe('support', () => {
     const readings = Array.from({ length: 12 }, (_, i) =>
       reading(i, [(i % 4) * 2, i / 3], 0.05 + (i % 5) / 10),
     );
-    const result = fitSurvey({ readings, method: 'kriging' });
+    const result = fitSurvey({ ...UNMARKED, readings, method: 'kriging' });
     if (!result.ok) throw new Error('no fit');
     const xs = Array.from({ length: 1200 }, (_, i) => -3 + i / 100);
     const { doubt } = fieldOf(result.fitted, 'l1', 1).support(
