@@ -31,7 +31,7 @@ export function answerOf({ home, options, points, request, assessment, proposal 
       compared: evidence.compared.map(({ method, looRmseLn }) => ({ method, looRmseLn })),
     },
     points: pointEstimates(fitted, points, { level: level.id, height: level.height }),
-    sources: null,
+    sources: fitted.sources && evidence.sources.map(({ id, falloff, share }) => ({ id, falloff, share })),
     unmarked: null,
     rooms: assessment.rooms.map((room) => ({
       id: room.id,

@@ -2,7 +2,8 @@ import { cellCentres, gridOver } from '../engine/grid/grid';
 import { bounds, containsEvenOdd } from '../engine/geometry/polygon';
 import { fieldOf } from '../engine/mapping/field';
 import type { AssessRequest } from '../engine/assess';
-import { HALF_90, type FittedSurvey } from '../engine/mapping/fitSurvey';
+import { HALF_90 } from '../engine/mapping/half90';
+import type { FittedSurvey } from '../engine/mapping/fitSurvey';
 import type { AskedPoint } from './options';
 
 /** The estimate at one place, µT: median and 90 % interval of the true field. */

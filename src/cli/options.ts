@@ -13,7 +13,7 @@ export interface Options {
   file: string;
   help: boolean;
   table: boolean;
-  method: 'auto' | 'inverse-distance' | 'kriging' | null;
+  method: 'auto' | 'inverse-distance' | 'kriging' | 'source-kriging' | null;
   round: string | null;
   height: number | null;
   /** µT */
@@ -33,15 +33,15 @@ export interface Options {
 export type ParsedOptions = { ok: true; options: Options } | { ok: false; problems: string[] };
 
 const SWITCHES = ['help', 'table', 'arrange', 'cautious'] as const;
-const METHODS = ['auto', 'inverse-distance', 'kriging'] as const;
-const METHODS_TO_COME = ['source-kriging', 'source-sampling'];
+const METHODS = ['auto', 'inverse-distance', 'kriging', 'source-kriging'] as const;
+const METHODS_TO_COME = ['source-sampling'];
 const LEAST_STEP = 0.05;
 
 export const HELP = `assess FILE.home.json [options]
 
 Computes with the same engine as the page and prints one JSON object. Metres, µT, hours.
 
-  --method M         auto, inverse-distance or kriging
+  --method M         auto, inverse-distance, kriging or source-kriging
   --round ID         the round of readings to map (a, b, …)
   --height H         height of the map above the floor: 1, 0.6, 60cm
   --target T         the value to aim for: 0.1, "1 mG", "100 nT"
@@ -65,10 +65,11 @@ type Reader = (options: Options, value: string) => string | null;
 const READERS: Record<string, Reader> = {
   method: (options, value) => {
     if (METHODS_TO_COME.includes(value)) {
-      return `--method ${value}: this method is not there yet. Take auto, inverse-distance or kriging.`;
+      return `--method ${value}: this method is not there yet. Take auto, inverse-distance, kriging or source-kriging.`;
     }
     const method = METHODS.find((known) => known === value);
-    if (!method) return `--method “${value}”: not a method. Take auto, inverse-distance or kriging.`;
+    if (!method)
+      return `--method “${value}”: not a method. Take auto, inverse-distance, kriging or source-kriging.`;
     options.method = method;
     return null;
   },

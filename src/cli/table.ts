@@ -12,6 +12,7 @@ import {
   percentText,
   unitName,
 } from '../words/numbers';
+import { shareSentence, silentSentences, sourceWords } from '../words/sources';
 import type { Worked, answerOf } from './answer';
 
 type Answer = ReturnType<typeof answerOf>;
@@ -36,6 +37,7 @@ export function tableOf(worked: Worked, answer: Answer): string {
     `Method: ${answer.method} (${answer.why}).`,
     ...evidenceSentences(worked.assessment.evidence),
     ...[defaultModelSentence(worked.assessment.fitted)].filter((sentence) => sentence !== null),
+    ...sourceLines(worked),
     ...roomLines(worked),
     ...pieceLines(worked),
     ...pointLines(worked, answer),
@@ -46,6 +48,13 @@ export function tableOf(worked: Worked, answer: Answer): string {
     SHORT_CAUTION,
   ];
   return `${lines.join('\n')}\n`;
+}
+
+function sourceLines({ home, assessment }: Worked): string[] {
+  const { fitted, evidence } = assessment;
+  const shares = fitted.sources ? evidence.sources.map((share) => shareSentence(home, share)) : [];
+  const lines = [...shares, ...silentSentences(home, evidence.sources)];
+  return lines.length > 0 ? section(sourceWords.title, lines) : [];
 }
 
 function roomLines({ home, assessment, request }: Worked): string[] {

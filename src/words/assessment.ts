@@ -41,6 +41,8 @@ export function whyText({ why, notYet }: Pick<FittedSurvey, 'why' | 'notYet'>): 
 const WHY: Record<FittedSurvey['why']['kind'], (of: number) => string> = {
   asked: () => 'asked for',
   'least-error': (of) => `smallest cross-validated error of ${countText(of, 'method')}`,
+  'marks-unclear': () =>
+    'the smallest cross-validated error but that of source kriging, which is not clearly smaller: the marks may mislead',
   'not-compared': () => 'no reading can be predicted from the others, so methods could not be compared',
 };
 

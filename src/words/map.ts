@@ -40,7 +40,9 @@ export function whySentence(why: Why): string {
       return 'You chose this method.';
     case 'least-error':
       return 'It predicts the left-out readings best.';
-    default:
+    case 'marks-unclear':
+      return 'Source kriging predicts the left-out readings a little better, but not clearly: the marks may mislead, so it is not used by itself.';
+    case 'not-compared':
       return 'Too few places to compare methods.';
   }
 }

@@ -98,9 +98,17 @@ describe.each(SAMPLES)('%s', (name) => {
       'profile',
       'grid',
     ]);
-    for (const key of ['sources', 'unmarked', 'arrangement', 'next', 'profile', 'grid'])
-      expect(printed[key]).toBeNull();
+    for (const key of ['unmarked', 'arrangement', 'next', 'profile', 'grid']) expect(printed[key]).toBeNull();
     expect(printed.points).toEqual([]);
+  });
+
+  it('says what each marked source gives where the map is drawn from them, and nothing where it is not', () => {
+    if (printed.method !== 'source-kriging') return expect(printed.sources).toBeNull();
+    expect(printed.sources.map(({ id }: { id: string }) => id)).toEqual(Object.keys(home.sources));
+    for (const { falloff, share } of printed.sources) {
+      expect([1, 2, 3]).toContain(falloff);
+      expect(share[0]).toBeLessThan(share[1]);
+    }
   });
 
   it('estimates at a place as the field does', () => {
@@ -226,7 +234,7 @@ describe('problems', () => {
     [[file, '--at', '1,1,l9'], 'l9'],
     [[file, '--points', 'nowhere.csv'], 'nowhere.csv'],
     [[file, '--next', '3'], 'not there yet'],
-    [[file, '--method', 'source-kriging'], 'not there yet'],
+    [[file, '--method', 'source-sampling'], 'not there yet'],
   ])('bad options end with 2: %j', (argv, part) => {
     const { status, out, errors } = run(argv);
     expect(status).toBe(2);

@@ -26,6 +26,7 @@ const evidence = (readings: number, coverage90: number | null, looRmseLn: number
   looRmseLn,
   coverage90,
   compared: [],
+  sources: [],
   rows: Array.from({ length: looRmseLn === null ? 0 : readings }, () => row),
 });
 

@@ -3,7 +3,7 @@ import { assessHome } from '../../engine/assessHome';
 import { drawLevel } from '../../engine/drawLevel';
 import { fieldsOf } from '../../engine/dose/fieldAt';
 import { pieceDose } from '../../engine/dose/pieceDose';
-import { withReadings } from '../../engine/mapping/fitSurvey';
+import { withSurvey } from '../../engine/mapping/fitSurvey';
 import type { Ask, Reply } from './protocol';
 
 /** Works out the answer to one question and sends progress and the answer. Never throws: a fault becomes a problem. */
@@ -28,7 +28,7 @@ function worked(ask: Ask, progress: (share: number) => void): Reply {
     }
     case 'picture': {
       // The method stays as it was chosen: a map that changes its mind under the hand could not be read.
-      const fieldAt = fieldsOf(withReadings(ask.fitted, ask.readings));
+      const fieldAt = fieldsOf(withSurvey(ask.fitted, ask.survey));
       return { reply: 'done', key, answer: drawLevel(fieldAt, ask.level, { variance: false }) };
     }
     case 'doses': {

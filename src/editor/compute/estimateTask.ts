@@ -133,7 +133,7 @@ export function createEstimateTask(
     if (!level) return drawn();
     client.put(
       'picture',
-      { fitted: onto.fitted, readings: survey.readings, level },
+      { fitted: onto.fitted, survey, level },
       {
         done(picture) {
           const pictures = onto.pictures.map((old) => (old.level === picture.level ? picture : old));

@@ -9,7 +9,7 @@ import type {
   LevelPicture,
 } from '../../engine/assess';
 import type { FittedSurvey } from '../../engine/mapping/fitSurvey';
-import type { SurveyReading } from '../../engine/mapping/survey';
+import type { Survey } from '../../engine/mapping/survey';
 import type { Problem } from '../../home/problem';
 
 /** What is sent to a worker. `key` comes back with every reply, so that late ones can be told. */
@@ -20,7 +20,7 @@ export type Ask =
       ask: 'picture';
       key: number;
       fitted: FittedSurvey;
-      readings: readonly SurveyReading[];
+      survey: Survey;
       level: AssessLevel;
     }
   /** The doses of pieces that are being carried. */

@@ -1,7 +1,7 @@
 import { closestOnSegment } from '../geometry/segment';
 import { correct } from '../survey/meter';
 import { distance, lerp, type Point } from '../geometry/point';
-import { HALF_90 } from '../mapping/fitSurvey';
+import { HALF_90 } from '../mapping/half90';
 import { fitFalloff } from '../magnetics/falloff';
 import type { AssessWalk } from '../assess';
 import type { Field } from '../mapping/field';

@@ -2,13 +2,15 @@ import { ALIKE } from './leaveOneOut';
 import type { MethodChoice } from './survey';
 
 /** The ways of making a map that there are. */
-export type Method = 'inverse-distance' | 'kriging';
+export type Method = 'inverse-distance' | 'kriging' | 'source-kriging';
 
 /** Why a method was used. */
 export type Why =
   | { kind: 'asked' }
   /** Least leave-one-out error of `of` methods. */
   | { kind: 'least-error'; of: number }
+  /** Source kriging erred less, but not clearly: what was best of the others is used. */
+  | { kind: 'marks-unclear' }
   /** No reading can be predicted from the others, so nothing could be compared. */
   | { kind: 'not-compared' };
 
@@ -25,17 +27,36 @@ export interface Compared {
   looRmseLn: number | null;
 }
 
+/**
+ * Source kriging is taken where its error is this share of the others' least, or less. Marks in the wrong place may err a
+ * little less by luck, and then mislead where nobody read; known homes with marks put anywhere show where luck ends.
+ */
+const CLEARLY = 0.95;
+
 /** The method asked for, or that of the least leave-one-out error; kriging where they are alike. */
 export function choose(asked: MethodChoice, compared: readonly Compared[]): Choice {
-  if (asked === 'kriging' || asked === 'inverse-distance') return { method: asked, why: { kind: 'asked' } };
+  const known = compared.find(({ method }) => method === asked);
+  if (known) return { method: known.method, why: { kind: 'asked' } };
   const best = leastError(compared);
   return asked === 'auto' ? best : { ...best, notYet: asked };
 }
 
 function leastError(compared: readonly Compared[]): Choice {
-  const least = Math.min(...compared.map(({ looRmseLn }) => looRmseLn ?? Infinity));
+  const errorOf = ({ method, looRmseLn }: Compared) =>
+    (looRmseLn ?? Infinity) / (method === 'source-kriging' ? CLEARLY : 1);
+  const least = Math.min(...compared.map(errorOf));
   if (!Number.isFinite(least)) return { method: 'kriging', why: { kind: 'not-compared' } };
-  const best = compared.filter(({ looRmseLn }) => looRmseLn !== null && looRmseLn <= least + ALIKE);
+  const best = compared.filter((one) => errorOf(one) <= least + ALIKE);
   const { method } = best.find(({ method }) => method === 'kriging') ?? best[0];
-  return { method, why: { kind: 'least-error', of: compared.length } };
+  const better = compared.some(
+    ({ looRmseLn }) => (looRmseLn ?? Infinity) < errorOfMethod(compared, method) - ALIKE,
+  );
+  return { method, why: better ? { kind: 'marks-unclear' } : { kind: 'least-error', of: compared.length } };
 }
+
+const errorOfMethod = (compared: readonly Compared[], method: Method): number =>
+  compared.find((one) => one.method === method)?.looRmseLn ?? Infinity;
+
+/** Whether the marked sources predict what is left out clearly better than kriging without them. */
+export const sourcesExplain = (compared: readonly Compared[]): boolean =>
+  errorOfMethod(compared, 'source-kriging') <= CLEARLY * errorOfMethod(compared, 'kriging');

@@ -1,7 +1,9 @@
 import { inverseDistanceField } from './inverseDistanceField';
-import { krige, kriged, krigedCovariance, krigedMean } from './kriging';
+import { krige, krigingPredictor } from './kriging';
 import { planeOf } from './plane';
-import { REACH, supportOf } from './support';
+import { sourceField } from './sourceKriging/sourceField';
+import { REACH, supportBySources, supportOf } from './support';
+import { unreadLevel } from './unreadLevel';
 import type { FittedSurvey } from './fitSurvey';
 import type { Plane } from './plane';
 import type { Point } from '../geometry/point';
@@ -43,7 +45,7 @@ export interface Predictor {
 /** The field of a fitted survey on a level, at a height above its floor. */
 export function fieldOf(fitted: FittedSurvey, level: string, height: number): Field {
   const plane = planeOf(fitted.places, level, height);
-  const predictor = predictorOf(fitted, plane);
+  const predictor = predictorOf(fitted, level, plane);
   return {
     predict: (xs, ys, { variance }) =>
       variance ? predictor.both({ xs, ys }) : { mean: predictor.mean({ xs, ys }), variance: null },
@@ -53,38 +55,21 @@ export function fieldOf(fitted: FittedSurvey, level: string, height: number): Fi
     },
     cross: (a, b) => predictor.cross(a, b),
     support(xs, ys, reach = REACH, variance = null) {
+      const known = variance ?? predictor.both({ xs, ys }).variance;
+      if (fitted.sources?.explain) return supportBySources(known);
       const distance = Float64Array.from(xs, (x, i) => distanceTo(plane, x, ys[i]));
-      return supportOf(variance ?? predictor.both({ xs, ys }).variance, distance, reach, plane.places.length);
+      return supportOf(known, distance, reach, plane.places.length);
     },
     nearest: ([x, y]) => (plane.places.length > 0 ? distanceTo(plane, x, y) : null),
   };
 }
 
-function predictorOf(fitted: FittedSurvey, plane: Plane): Predictor {
-  if (plane.places.length === 0) return unreadLevel(fitted);
+function predictorOf(fitted: FittedSurvey, level: string, plane: Plane): Predictor {
+  if (fitted.sources) return sourceField(fitted.sources, fitted.places, level, plane.height);
+  if (plane.places.length === 0) return unreadLevel(fitted.places, fitted.variogram);
   if (fitted.method === 'inverse-distance')
     return inverseDistanceField(plane, fitted.variogram, fitted.power);
-  const kriging = krige(plane, fitted.variogram);
-  return {
-    mean: (points) => krigedMean(kriging, points),
-    both: (points) => kriged(kriging, points),
-    cross: (a, b) => krigedCovariance(kriging, a, b),
-  };
-}
-
-/** Without a reading a level is taken to be like the rest of the home, as unsurely as any place is. */
-function unreadLevel({ places, variogram }: FittedSurvey): Predictor {
-  const mean = places.reduce((sum, { ln }) => sum + ln, 0) / places.length;
-  const spread = places.reduce((sum, { ln }) => sum + (ln - mean) ** 2, 0) / (places.length - 1);
-  const variance = spread + variogram.nugget + variogram.sill;
-  return {
-    mean: ({ xs }) => new Float64Array(xs.length).fill(mean),
-    both: ({ xs }) => ({
-      mean: new Float64Array(xs.length).fill(mean),
-      variance: new Float64Array(xs.length).fill(variance),
-    }),
-    cross: (a, b) => new Float64Array(a.xs.length * b.xs.length).fill(variance),
-  };
+  return krigingPredictor(krige(plane, fitted.variogram));
 }
 
 function distanceTo({ places }: Plane, x: number, y: number): number {

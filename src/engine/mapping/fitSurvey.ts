@@ -1,11 +1,19 @@
 import { bestPower } from './inverseDistance';
-import { choose } from './choose';
+import { choose, sourcesExplain } from './choose';
 import { inverseDistanceError, inverseDistanceWithout } from './inverseDistanceWithout';
 import { krigedWithout } from './krigedWithout';
 import { meanSquareRatio, rootMeanSquare } from './leaveOneOut';
+import { HALF_90 } from './half90';
+import { fitRemainder } from './sourceKriging/fitRemainder';
+import { fitSources, refitSources } from './sourceKriging/fitSources';
 import { observe } from './observations';
+import { sourceShares } from './sourceKriging/sourceShares';
+import { sourceWithout } from './sourceKriging/sourceWithout';
 import { surveyVariogram } from './surveyVariogram';
+export { HALF_90 } from './half90';
 import type { Compared, Method, Why } from './choose';
+import type { FittedSources } from './sourceKriging/fitRemainder';
+import type { SourceShare } from './sourceKriging/sourceShares';
 import type { MethodChoice, Survey } from './survey';
 import type { Place } from './observations';
 import type { Predictions } from './leaveOneOut';
@@ -17,10 +25,13 @@ export interface FittedSurvey {
   why: Why;
   /** Why the default model stands in for a fitted one: too few places, or nothing that varies. */
   defaultModel: null | 'few' | 'flat';
+  /** Of ln B; of what the sources leave of it in source kriging. */
   variogram: Variogram;
   /** Of inverse distance. */
   power: number;
   places: readonly Place[];
+  /** What the marked sources explain, in source kriging; `explain` where they predict clearly better than kriging alone. */
+  sources: (FittedSources & { explain: boolean }) | null;
   /** Mean of squared leave-one-out error ÷ its variance: over 1 where the model is too sure; 1 where it cannot be told. */
   meanSquareZ: number;
   /** A method that was asked for and does not exist. */
@@ -36,6 +47,8 @@ export interface Evidence {
   /** Share of places whose reading lies within the 90 % interval predicted without it. */
   coverage90: number | null;
   compared: Compared[];
+  /** What each marked source gives, whatever the method. */
+  sources: SourceShare[];
   /** One a place: what was read and what would have been predicted without it, µT. */
   rows: EvidenceRow[];
 }
@@ -57,43 +70,68 @@ export type FitResult =
 /** Fewer places than this make no map. */
 const LEAST = 3;
 
-/** Half a 90 % interval, in standard deviations. */
-export const HALF_90 = 1.6448536269514722;
-
 /**
  * The model of a survey: readings made places, variogram fitted over all levels together (pairs within a level), power of
- * inverse distance and the choice between the two methods by leave-one-out.
+ * inverse distance, strengths of the marked sources, and the choice between the methods by leave-one-out.
  */
 export function fitSurvey(survey: Survey): FitResult {
   const places = observe(survey.readings);
   if (places.length < LEAST)
     return { ok: false, problem: { kind: 'too-few-readings', have: places.length, need: LEAST } };
-  const { variogram, defaultModel } = surveyVariogram(places);
+  const plain = surveyVariogram(places);
   const error = inverseDistanceError(places);
   const power = bestPower(error);
-  const kriged = krigedWithout(places, variogram);
+  const kriged = krigedWithout(places, plain.variogram);
   const krigedError = rootMeanSquare(places, kriged);
+  const sources = survey.sources.length > 0 ? fitRemainder(fitSources(places, survey), places) : null;
+  // Without a mark source kriging is kriging.
+  const explained = sources ? sourceWithout(sources, places) : kriged;
   const compared: Compared[] = [
     { method: 'kriging', looRmseLn: krigedError },
     { method: 'inverse-distance', looRmseLn: krigedError === null ? null : error(power) },
+    ...(sources || survey.method === 'source-kriging'
+      ? [{ method: 'source-kriging' as const, looRmseLn: rootMeanSquare(places, explained) }]
+      : []),
   ];
   const choice = choose(survey.method, compared);
-  const predictions = choice.method === 'kriging' ? kriged : inverseDistanceWithout(places, variogram, power);
+  const used =
+    sources && choice.method === 'source-kriging' ? { ...sources, explain: sourcesExplain(compared) } : null;
+  const predictions = {
+    kriging: () => kriged,
+    'inverse-distance': () => inverseDistanceWithout(places, plain.variogram, power),
+    'source-kriging': () => explained,
+  }[choice.method]();
+  const { variogram, defaultModel } = used ?? plain;
   const meanSquareZ = meanSquareRatio(places, predictions);
   return {
     ok: true,
-    fitted: { ...choice, defaultModel, variogram, power, places, meanSquareZ },
-    evidence: { ...evidence(places, predictions), compared },
+    fitted: { ...choice, defaultModel, variogram, power, places, sources: used, meanSquareZ },
+    evidence: {
+      ...evidence(places, predictions),
+      compared,
+      sources: sources ? sourceShares(sources, places, survey.sources) : [],
+    },
   };
 }
 
-/** The same model with other readings: nothing is fitted or chosen anew, as while a reading is dragged. */
-export const withReadings = (fitted: FittedSurvey, readings: Survey['readings']): FittedSurvey => ({
-  ...fitted,
-  places: observe(readings),
-});
+/**
+ * The same model with other readings, or with sources that moved: nothing is chosen anew, as while a reading is dragged.
+ * Of the sources the strengths alone are found again.
+ */
+export function withSurvey(fitted: FittedSurvey, survey: Survey): FittedSurvey {
+  const places = observe(survey.readings);
+  const { sources } = fitted;
+  return {
+    ...fitted,
+    places,
+    sources: sources && { ...sources, model: refitSources(sources.model, places, survey) },
+  };
+}
 
-function evidence(places: readonly Place[], predictions: Predictions): Omit<Evidence, 'compared'> {
+function evidence(
+  places: readonly Place[],
+  predictions: Predictions,
+): Omit<Evidence, 'compared' | 'sources'> {
   let within = 0;
   const rows: EvidenceRow[] = [];
   places.forEach((place, i) => {

@@ -1,27 +1,52 @@
 import { choleskyWithJitter, solve } from '../algebra/cholesky';
 import { byPlane, samePoint } from './leaveOneOut';
-import { krige } from './kriging';
+import { krige, withValues } from './kriging';
 import { solveLowerMany, startInFours } from '../algebra/solveLowerMany';
 import type { Kriging } from './kriging';
 import type { Place } from './observations';
-import type { Prediction, Predictions } from './leaveOneOut';
+import type { Predictions } from './leaveOneOut';
 import type { Variogram } from './variogram';
 
+/** What a place shows of some values less what the others would have given, and the variance of such a difference. */
+export interface Left {
+  residuals: number[];
+  variance: number;
+}
+
+/** Each place predicted by ordinary kriging from the others of its level. */
+export const krigedWithout = (places: readonly Place[], variogram: Variogram): Predictions =>
+  leftOver(places, variogram, ({ ln }) => [ln]).map(
+    (left, i) => left && { predicted: places[i].ln - left.residuals[0], variance: left.variance },
+  );
+
 /**
- * Each place predicted by ordinary kriging from the others of its level, in closed form: with Q = K⁻¹ − K⁻¹11ᵀK⁻¹/1ᵀK⁻¹1 and
- * J the places of one point of the plan, the residuals are Q_JJ⁻¹(Qz)_J and their covariance is Q_JJ⁻¹ (Dubrule 1983 for one
- * place; Ginsbourger & Schärer 2021 for several). Qz is what kriging calls dual; of Q no more is made than the blocks asked.
+ * What kriging from the others of its level leaves of each place's values, in closed form: with
+ * Q = K⁻¹ − K⁻¹11ᵀK⁻¹/1ᵀK⁻¹1 and J the places of one point of the plan, the residuals are Q_JJ⁻¹(Qz)_J and their covariance
+ * is Q_JJ⁻¹ (Dubrule 1983 for one place; Ginsbourger & Schärer 2021 for several). Qz is what kriging calls dual; of Q no more
+ * is made than the blocks asked. Every place has as many values; null for the only place of a level.
  */
-export function krigedWithout(places: readonly Place[], variogram: Variogram): Predictions {
+export function leftOver(
+  places: readonly Place[],
+  variogram: Variogram,
+  valuesOf: (place: Place) => readonly number[],
+): (Left | null)[] {
   return byPlane(places, (plane, members) => {
     const kriging = krige(plane, variogram);
+    const values = plane.places.map(valuesOf);
+    const duals = values[0].map(
+      (_, c) =>
+        withValues(
+          kriging,
+          values.map((row) => row[c]),
+        ).dual,
+    );
     const asked = members.map((i) => ({ i, group: samePoint(plane.places, i) }));
     return inFours(asked).flatMap((batch) => {
       const blocks = blocksOf(
         kriging,
         batch.map(({ group }) => group),
       );
-      return batch.map(({ i, group }, k) => without(kriging, plane.values[i], group, i, blocks[k]));
+      return batch.map(({ i, group }, k) => without(kriging.n, duals, group, i, blocks[k]));
     });
   });
 }
@@ -47,25 +72,21 @@ function inFours(asked: readonly Asked[]): Asked[][] {
 }
 
 function without(
-  kriging: Kriging,
-  value: number,
+  n: number,
+  duals: readonly Float64Array[],
   group: readonly number[],
   i: number,
   Q: Float64Array,
-): Prediction | null {
-  if (group.length === kriging.n) return null;
+): Left | null {
+  if (group.length === n) return null;
   const block = choleskyWithJitter(Q, group.length, 0);
   if (!block) return null;
   const own = group.indexOf(i);
-  const residual = solve(
-    block,
-    group.map((j) => kriging.dual[j]),
-  )[own];
-  const variance = solve(
-    block,
-    group.map((j) => (j === i ? 1 : 0)),
-  )[own];
-  return { predicted: value - residual, variance };
+  const ofBlock = (values: number[]) => solve(block, values)[own];
+  return {
+    residuals: duals.map((dual) => ofBlock(group.map((j) => dual[j]))),
+    variance: ofBlock(group.map((j) => (j === i ? 1 : 0))),
+  };
 }
 
 /**

@@ -5,6 +5,7 @@ import { startInFours } from '../algebra/solveLowerMany';
 import { CORRELATION } from './variogram';
 import type { Cholesky } from '../algebra/cholesky';
 import type { Data, Points } from './covarianceMatrix';
+import type { Predictor } from './field';
 import type { Scaled } from './reduce';
 import type { Variogram } from './variogram';
 
@@ -62,6 +63,13 @@ function solved(
   );
   return { mean, dual, residuals };
 }
+
+/** What kriging gives as a predictor. */
+export const krigingPredictor = (kriging: Kriging): Predictor => ({
+  mean: (points) => krigedMean(kriging, points),
+  both: (points) => kriged(kriging, points),
+  cross: (a, b) => krigedCovariance(kriging, a, b),
+});
 
 /** The estimate alone at each of the points: n correlations a point, for what must be redrawn within a frame. */
 export function krigedMean(kriging: Kriging, points: Points): Float64Array {

@@ -26,12 +26,12 @@ export function samePoint(places: readonly Place[], i: number): number[] {
   return same;
 }
 
-/** Predictions plane by plane: `predict` is asked for the members of a level that have the plane's height. */
-export function byPlane(
+/** Answers plane by plane: `predict` is asked for the members of a level that have the plane's height. */
+export function byPlane<Answer>(
   places: readonly Place[],
-  predict: (plane: Plane, members: readonly number[]) => Predictions,
-): Predictions {
-  const answers = new Map<Place, Prediction | null>();
+  predict: (plane: Plane, members: readonly number[]) => readonly (Answer | null)[],
+): (Answer | null)[] {
+  const answers = new Map<Place, Answer | null>();
   for (const place of places) {
     if (answers.has(place)) continue;
     const plane = planeOf(places, place.level, place.height);

@@ -1,4 +1,4 @@
-import { HALF_90 } from './fitSurvey';
+import { HALF_90 } from './half90';
 
 /** High and low may differ by no more than this factor for an estimate to be shown: the project's choice. */
 const WIDEST = 10;
@@ -18,6 +18,10 @@ export interface Support {
   /** Index of REASONS. */
   reason: Uint8Array;
 }
+
+/** Where marked sources explain the readings they speak for places far from any, and the interval alone decides. */
+export const supportBySources = (variance: Float64Array): Support =>
+  supportOf(variance, new Float64Array(variance.length), REACH, LEAST);
 
 /**
  * Whether estimates deserve to be shown, from their variance of ln B and their distance to the nearest of `places` readings

@@ -11,6 +11,7 @@ import {
 import { edgeText } from '../../words/canvas';
 import { fieldText, fixedText, intervalText, lengthText, unitName } from '../../words/numbers';
 import { accuracyText, correctionText, reportWords, variogramSentence } from '../../words/report';
+import { shareSentence, silentSentences } from '../../words/sources';
 import { numberOf } from '../../words/things';
 import { blocksOf, type Block, type Table } from './table';
 import { PAGE } from './paper';
@@ -42,6 +43,8 @@ export function evidencePart(home: Home, { fitted, evidence }: Assessment): Evid
       ...(fallback
         ? [fallback]
         : [variogramSentence(fitted, lengthText(fitted.variogram.range, home.settings.lengthUnit, 1))]),
+      ...(fitted.sources ? evidence.sources.map((share) => shareSentence(home, share)) : []),
+      ...silentSentences(home, evidence.sources),
       reportWords.intervals,
     ],
     compared: {

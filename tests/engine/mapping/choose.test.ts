@@ -24,10 +24,10 @@ describe('choose', () => {
   });
 
   it('answers a method that does not exist with the automatic choice, and says so', () => {
-    expect(choose('source-kriging', compared(0.3, 0.2))).toEqual({
+    expect(choose('source-sampling', compared(0.3, 0.2))).toEqual({
       method: 'inverse-distance',
       why: { kind: 'least-error', of: 2 },
-      notYet: 'source-kriging',
+      notYet: 'source-sampling',
     });
   });
 

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { COMMON_METER } from '../../../src/engine/survey/meter';
 import { DEFAULT_VARIOGRAM, semivariance } from '../../../src/engine/mapping/variogram';
 import { fieldOf } from '../../../src/engine/mapping/field';
-import { fitSurvey, withReadings } from '../../../src/engine/mapping/fitSurvey';
+import { fitSurvey, withSurvey } from '../../../src/engine/mapping/fitSurvey';
 import { negativeExponential } from '../../../src/engine/mapping/negativeExponential';
 import { reading, UNMARKED } from '../../support/readings';
 import type { FittedSurvey } from '../../../src/engine/mapping/fitSurvey';
@@ -191,11 +191,15 @@ describe('levels', () => {
   });
 });
 
-describe('withReadings', () => {
+describe('withSurvey', () => {
   it('keeps the model and takes the places', () => {
     const all = Array.from({ length: 12 }, (_, i) => reading(i + 1, [(i % 4) * 2, i / 3], 0.05 + i / 100));
     const fitted = fit(all, 'kriging');
-    const moved = withReadings(fitted, [...all.slice(1), { ...all[0], at: [0.4, 0.4] as const }]);
+    const moved = withSurvey(fitted, {
+      ...UNMARKED,
+      readings: [...all.slice(1), { ...all[0], at: [0.4, 0.4] as const }],
+      method: 'kriging',
+    });
     expect(moved.variogram).toBe(fitted.variogram);
     expect(fieldOf(moved, 'l1', 1).nearest([0.4, 0.4])).toBe(0);
   });
