@@ -13,7 +13,7 @@ import { logNormal, readAt, type GeneratedHome } from './generatedHome';
 import { random, type Random } from '../../../src/engine/algebra/random';
 import { split, spread } from './floorPlan';
 import type { LineShape } from './parts';
-import type { MarkedSource } from '../../../src/engine/mapping/sourceSampling/question';
+import type { MarkedSource } from '../../../src/engine/mapping/survey';
 import type { Point, Ring } from '../../../src/engine/geometry/point';
 
 type Build = (seed: number, count: number) => GeneratedHome;
@@ -53,7 +53,7 @@ export const BUILDS = {
     // Nobody sees a buried line.
     const marked = [
       ...(buried ? [] : [markLine(shape, chance)]),
-      ...windings.map(({ at }) => markAppliance(at, chance)),
+      ...windings.map(({ at }, i) => markAppliance(at, i, chance)),
     ];
     return survey(seed, rooms, sources, marked, chance, count);
   },
@@ -76,7 +76,7 @@ export const BUILDS = {
       Math.exp(waves.reduce((sum, { u, v, at, size }) => sum + size * Math.cos(u * x + v * y + at), middle));
     const marked = [
       markLine({ ...alongSide(size, 5, 7, chance.below(4)), apart: 0.6, load: 0, net: 0 }, chance),
-      ...dipoles(rooms, chance).map(({ at }) => markAppliance(at, chance)),
+      ...dipoles(rooms, chance).map(({ at }, i) => markAppliance(at, i, chance)),
     ];
     return { seed, rooms, marked, readings: readAt(spread(rooms, count, chance), truth, chance), truth };
   },
@@ -119,7 +119,7 @@ function plain(chance: Random, seed: number, count: number, off = 0): GeneratedH
     dipoles: appliances,
     ambient: logNormal(chance, 0.02, 0.4),
   };
-  const marked = [markLine(shape, chance), ...appliances.map(({ at }) => markAppliance(at, chance))];
+  const marked = [markLine(shape, chance), ...appliances.map(({ at }, i) => markAppliance(at, i, chance))];
   return survey(seed, rooms, sources, marked, chance, count, off);
 }
 

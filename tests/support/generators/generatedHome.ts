@@ -1,8 +1,8 @@
-import type { MarkedSource, Wall } from '../../../src/engine/mapping/sourceSampling/question';
+import type { Wall } from '../../../src/engine/mapping/sourceSampling/question';
 import type { MeterSpec } from '../../../src/engine/survey/meter';
 import type { Point, Ring } from '../../../src/engine/geometry/point';
 import type { Random } from '../../../src/engine/algebra/random';
-import type { SurveyReading } from '../../../src/engine/mapping/survey';
+import type { MarkedSource, MethodChoice, Survey, SurveyReading } from '../../../src/engine/mapping/survey';
 
 /** An invented home whose true field is known everywhere, and what a person saw of its sources. */
 export interface GeneratedHome {
@@ -59,6 +59,18 @@ export function readAt(
     };
   });
 }
+
+/** The survey of a home, with or without what was seen of its sources. */
+export const surveyOf = (
+  { readings, marked }: GeneratedHome,
+  method: MethodChoice,
+  marks: boolean,
+): Survey => ({
+  readings,
+  sources: marks ? marked : [],
+  elevations: { l1: 0 },
+  method,
+});
 
 /** Every room's walls; a wall between two rooms is drawn by both. */
 export const wallsOf = (rooms: readonly Ring[]): Wall[] =>

@@ -3,7 +3,7 @@ import { logNormal } from './generatedHome';
 import { squareCoil } from '../../../src/engine/magnetics/coil';
 import type { Conductor } from '../../../src/engine/magnetics/conductor';
 import type { Dipole } from '../../../src/engine/magnetics/dipole';
-import type { MarkedSource } from '../../../src/engine/mapping/sourceSampling/question';
+import type { MarkedSource } from '../../../src/engine/mapping/survey';
 import type { Place } from '../../../src/engine/magnetics/phasor';
 import type { Point, Ring } from '../../../src/engine/geometry/point';
 import type { Random } from '../../../src/engine/algebra/random';
@@ -58,13 +58,16 @@ export function markLine({ middle, bearing }: LineShape, chance: Random): Marked
   const [u, v] = [5 * Math.cos(turn), 5 * Math.sin(turn)];
   const [x, y] = [middle[0] + 0.2 * chance.normal(), middle[1] + 0.2 * chance.normal()];
   return {
+    id: 'g0',
     kind: 'line',
+    level: 'l1',
     path: [
       [x - u, y - v],
       [x + u, y + v],
     ],
-    z: middle[2] + 0.2 * chance.normal(),
-    passes: true,
+    height: middle[2] + 0.2 * chance.normal(),
+    falloff: 'fit',
+    origin: 'outside',
   };
 }
 
@@ -143,9 +146,12 @@ export function coils(rooms: readonly Ring[], chance: Random): { at: Place; cond
 }
 
 /** An appliance as a person marks it, some 5 cm off in plan and 10 cm in height. */
-export const markAppliance = ([x, y, z]: Place, chance: Random): MarkedSource => ({
+export const markAppliance = ([x, y, z]: Place, i: number, chance: Random): MarkedSource => ({
+  id: `g${i + 1}`,
   kind: 'point',
+  level: 'l1',
   path: [[x + 0.05 * chance.normal(), y + 0.05 * chance.normal()]],
-  z: z + 0.1 * chance.normal(),
-  passes: false,
+  height: z + 0.1 * chance.normal(),
+  falloff: 3,
+  origin: 'house',
 });

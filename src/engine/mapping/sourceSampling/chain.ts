@@ -29,7 +29,7 @@ export class Chain {
   remainder: number;
   logLikelihood = 0;
 
-  private readonly fields: Float64Array;
+  private readonly fields: Float64Array[];
   private sum: Float64Array;
   private triedSum: Float64Array;
   private residuals: Float64Array;
@@ -48,7 +48,7 @@ export class Chain {
     const numbers = 6 * sites.xs.length;
     this.present = new Uint8Array(slots.length);
     this.latents = new Float64Array(slots.length * MOST_LATENTS);
-    this.fields = new Float64Array(slots.length * numbers);
+    this.fields = slots.map(() => new Float64Array(numbers));
     this.sum = new Float64Array(numbers);
     this.triedSum = new Float64Array(numbers);
     this.triedField = new Float64Array(numbers);
@@ -66,15 +66,23 @@ export class Chain {
 
   /** Fields and their sum from the latents alone: sums of differences drift by rounding. */
   rebuild(): void {
-    const size = this.sum.length;
-    this.sum.fill(0);
+    const { sum } = this;
+    sum.fill(0);
     this.present.forEach((there, j) => {
-      const field = this.fields.subarray(j * size, (j + 1) * size);
+      const field = this.fields[j].fill(0);
       if (there) this.write(j, field);
-      else field.fill(0);
-      for (let i = 0; i < size; i++) this.sum[i] += field[i];
+      for (let i = 0; i < sum.length; i++) sum[i] += field[i];
     });
     this.logLikelihood = this.density(this.sum, this.floor, this.residuals);
+  }
+
+  /** Go on from where another chain is. */
+  copy(other: Chain): void {
+    this.present.set(other.present);
+    this.latents.set(other.latents);
+    this.floor = other.floor;
+    this.remainder = other.remainder;
+    this.rebuild();
   }
 
   /**
@@ -88,7 +96,7 @@ export class Chain {
     for (let t = 0; t < tries; t++) this.birthOrDeath(this.chance.below(slots.length), heat);
     for (let t = 0; t < 3; t++) this.exchange(heat);
     this.moveFloor(heat);
-    this.drawRemainder(heat);
+    if (this.chance.next() < 0.3) this.drawRemainder(heat);
   }
 
   /**
@@ -144,15 +152,13 @@ export class Chain {
     if (slots[from].latents !== slots[to].latents) return;
     const odds = ({ probability }: Slot) => Math.log(probability / (1 - probability));
     const [a, b] = [from * MOST_LATENTS, to * MOST_LATENTS];
-    const size = this.sum.length;
     this.swap(a, b);
     this.triedField.fill(0);
     this.write(to, this.triedField);
-    const old = this.fields.subarray(from * size, (from + 1) * size);
-    const tried = this.tryLikelihood(old, this.triedField);
+    const tried = this.tryLikelihood(this.fields[from], this.triedField);
     if (this.accepted(tried, odds(slots[to]) - odds(slots[from]), heat)) {
-      this.fields.set(this.triedField, to * size);
-      old.fill(0);
+      this.fields[to].set(this.triedField);
+      this.fields[from].fill(0);
       this.present[from] = 0;
       this.present[to] = 1;
       this.take(tried);
@@ -199,11 +205,9 @@ export class Chain {
   }
 
   private accept(j: number, field: Float64Array, odds: number, heat: number): boolean {
-    const size = this.sum.length;
-    const old = this.present[j] ? this.fields.subarray(j * size, (j + 1) * size) : this.nothing;
-    const tried = this.tryLikelihood(old, field);
+    const tried = this.tryLikelihood(this.fields[j], field);
     if (!this.accepted(tried, odds, heat)) return false;
-    this.fields.set(field, j * size);
+    this.fields[j].set(field);
     this.take(tried);
     return true;
   }
@@ -230,7 +234,12 @@ export class Chain {
     const { lns, remainders } = this.model;
     const ambient = ambientFloor(floor);
     for (let i = 0, at = 0; i < residuals.length; i++, at += 6) {
-      const [a, b, c, d, e, f] = [sum[at], sum[at + 1], sum[at + 2], sum[at + 3], sum[at + 4], sum[at + 5]];
+      const a = sum[at];
+      const b = sum[at + 1];
+      const c = sum[at + 2];
+      const d = sum[at + 3];
+      const e = sum[at + 4];
+      const f = sum[at + 5];
       const square = ambient * ambient + a * a + b * b + c * c + d * d + e * e + f * f;
       residuals[i] = lns[i] - 0.5 * Math.log(square);
     }

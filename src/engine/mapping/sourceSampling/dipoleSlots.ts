@@ -3,7 +3,7 @@ import { besideWall } from './besideWall';
 import { between, logNormal, overLength } from './latents';
 import type { Elements } from './elements';
 import type { Extent, Slot } from './slots';
-import type { MarkedSource, Wall } from './question';
+import type { Mark, Wall } from './question';
 
 /**
  * Moment of an appliance that is on, A·m²: 0.4 gives 0.04 µT a metre beside it and 0.3 to 1.5 µT half a metre off it, the middle of what
@@ -36,7 +36,7 @@ function addAppliance(
 }
 
 /** An appliance where it was marked: its winding lies within some 0.1 m of there, in height 0.15 m. */
-export const appliance = (key: string, { path: [[px, py]], z: height }: MarkedSource): Slot => ({
+export const appliance = (key: string, { path: [[px, py]], z: height }: Mark): Slot => ({
   key,
   probability: 0.85,
   latents: 9,

@@ -1,5 +1,7 @@
+import { observe } from '../observations';
 import type { Point } from '../../geometry/point';
 import type { SourceSamples } from './samples';
+import type { Survey } from '../survey';
 
 /** What was read at one place: metres, z over one floor common to all levels, ln of µT and its variance by the meter. */
 export interface SampledPlace {
@@ -18,8 +20,8 @@ export interface Wall {
   ceiling: number;
 }
 
-/** A source that a person saw and marked: a line by its path, an appliance by one place; z in metres. */
-export interface MarkedSource {
+/** A source that a person marked, as the sampler takes it: a line by its path, an appliance by one place; z in metres. */
+export interface Mark {
   kind: 'line' | 'point';
   path: readonly Point[];
   z: number;
@@ -37,14 +39,41 @@ export interface Effort {
 }
 
 /** Two seeds differ less the longer the chains; this is where 36 readings stop gaining on known homes. */
-export const FULL_EFFORT: Effort = { chains: 10, burn: 1500, keep: 1500, samples: 100 };
+export const FULL_EFFORT: Effort = { chains: 20, burn: 1000, keep: 500, samples: 100 };
 
 export interface SamplingQuestion {
   places: readonly SampledPlace[];
   walls: readonly Wall[];
-  marked: readonly MarkedSource[];
+  marked: readonly Mark[];
   seed: number;
   effort: Effort;
   /** Earlier samples to start from, so that one changed reading does not shake the map. */
   start?: SourceSamples;
+}
+
+/**
+ * The question that a survey puts: readings made places, heights counted from one floor for all levels. A marked line goes
+ * on beyond what was drawn of it unless it is the house's own.
+ */
+export function samplingQuestion(
+  { readings, sources, elevations }: Survey,
+  rest: Pick<SamplingQuestion, 'walls' | 'seed' | 'effort' | 'start'>,
+): SamplingQuestion {
+  const floor = (level: string) => elevations[level] ?? 0;
+  return {
+    places: observe(readings).map(({ level, x, y, height, ln, variance }) => ({
+      x,
+      y,
+      z: floor(level) + height,
+      ln,
+      variance,
+    })),
+    marked: sources.map(({ kind, path, level, height, origin }) => ({
+      kind,
+      path,
+      z: floor(level) + height,
+      passes: kind === 'line' && origin !== 'house',
+    })),
+    ...rest,
+  };
 }

@@ -1,4 +1,4 @@
-import { random } from '../../algebra/random';
+import { random, type Random } from '../../algebra/random';
 import { Chain } from './chain';
 import { modelOf } from './model';
 import { MOST_LATENTS, type Slot } from './slots';
@@ -9,20 +9,18 @@ import type { SamplingQuestion } from './question';
 const FIRST_HEAT = 0.03;
 const HEATED = 0.8;
 
-/** Sums are rebuilt, and a caller is told and may cancel, after so many sweeps. */
-const ROUND = 200;
-
-/** Chains count by e^(a quarter of what their mean log-likelihood falls short of the best): the project's choice, for a chain
- * that is stuck off the best fits should not count as one that found them, nor the best alone. */
-const CHAIN_POWER = 0.25;
+/** Sweeps between which chains are compared, sums rebuilt, and a caller is told and may cancel. */
+const ROUND = 50;
 
 /**
  * Which sources would make these readings: samples of the posterior of
  *
  *     B(r) = Σⱼ Fⱼ(r; ξⱼ), a complex 3-vector,   ln v = ½ ln(f² + |Re B|² + |Im B|²) + δ + noise,
  *
- * with sources each present or not and δ a Gaussian process, by Markov chains without gradients. The same question gives the
- * same samples to the bit. Null when cancelled; at least one place.
+ * with sources each present or not and δ a Gaussian process, by Markov chains without gradients. While the likelihood's
+ * power rises, chains that fit worse give way to copies of those that fit better, each in proportion to what the rise makes
+ * of its likelihood (a sequential Monte Carlo sampler: Del Moral, Doucet & Jasra 2006). The same question gives the same
+ * samples to the bit. Null when cancelled; at least one place.
  */
 export function sampleSources(
   question: SamplingQuestion,
@@ -31,32 +29,62 @@ export function sampleSources(
 ): SourceSamples | null {
   const { seed, effort, start } = question;
   const model = modelOf(question);
-  const perChain = Math.max(1, Math.round(effort.samples / effort.chains));
-  const sweeps = effort.burn + effort.keep;
-  const runs: { samples: Sample[]; logLikelihood: number }[] = [];
-  for (let c = 0; c < effort.chains; c++) {
-    const chain = new Chain(model, random(seed * 1009 + c));
+  const chance = random(seed * 1009);
+  const chains = Array.from({ length: effort.chains }, (_, c) => {
+    const chain = new Chain(model, random(seed * 1009 + c + 1));
     if (start)
       take(chain, model.slots, start.samples[Math.floor(((c + 0.5) / effort.chains) * start.samples.length)]);
-    const samples: Sample[] = [];
-    let total = 0;
-    for (let sweep = 0; sweep < sweeps; sweep++) {
-      if (sweep % ROUND === 0) {
-        if (cancelled()) return null;
-        progress((c + sweep / sweeps) / effort.chains);
-        chain.rebuild();
+    return chain;
+  });
+  const samples: Sample[] = [];
+  const perChain = Math.max(1, Math.round(effort.samples / effort.chains));
+  const totals = chains.map(() => 0);
+  const sweeps = effort.burn + effort.keep;
+  for (let first = 0; first < sweeps; first += ROUND) {
+    if (cancelled()) return null;
+    progress(first / sweeps);
+    const power = heat(first / effort.burn, start !== undefined);
+    if (first > 0) resample(chains, power - heat((first - ROUND) / effort.burn, start !== undefined), chance);
+    chains.forEach((chain, c) => {
+      chain.rebuild();
+      for (let sweep = first; sweep < Math.min(first + ROUND, sweeps); sweep++) {
+        chain.sweep(power);
+        if (sweep < effort.burn) continue;
+        totals[c] += chain.logLikelihood / effort.keep;
+        if (due(sweep) > due(sweep - 1)) samples.push(sampleOf(chain, model.slots));
       }
-      chain.sweep(heat(sweep / effort.burn, start !== undefined));
-      if (sweep < effort.burn) continue;
-      total += chain.logLikelihood;
-      const kept = sweep - effort.burn + 1;
-      if (samples.length < Math.floor((kept * perChain) / effort.keep))
-        samples.push(sampleOf(chain, model.slots));
-    }
-    runs.push({ samples, logLikelihood: total / effort.keep });
+    });
+  }
+  function due(sweep: number): number {
+    return Math.floor(((sweep - effort.burn + 1) * perChain) / effort.keep);
   }
   progress(1);
-  return weighted(runs);
+  return { samples: samples.map((s) => ({ ...s, weight: 1 / samples.length })), chains: totals };
+}
+
+/** Chains in proportion to e^(rise · log-likelihood), the fewest moves that do it (systematic resampling). */
+function resample(chains: readonly Chain[], rise: number, chance: Random): void {
+  if (!(rise > 0)) return;
+  const best = Math.max(...chains.map(({ logLikelihood }) => logLikelihood));
+  const shares = chains.map(({ logLikelihood }) => Math.exp(rise * (logLikelihood - best)));
+  const total = shares.reduce((sum, share) => sum + share, 0);
+  const counts = chains.map(() => 0);
+  let at = chance.next();
+  let sum = 0;
+  shares.forEach((share, c) => {
+    sum += (share / total) * chains.length;
+    while (at < sum) {
+      counts[c]++;
+      at++;
+    }
+  });
+  let from = 0;
+  chains.forEach((chain, c) => {
+    if (counts[c] > 0) return;
+    while (counts[from] < 2) from++;
+    counts[from]--;
+    chain.copy(chains[from]);
+  });
 }
 
 /** The likelihood's power by the share of the burn that is done; from earlier samples there is nothing to melt. */
@@ -83,16 +111,4 @@ function sampleOf(chain: Chain, slots: readonly Slot[]): Sample {
       : [],
   );
   return { weight: 1, remainder: chain.remainder, floor: chain.floor, sources };
-}
-
-function weighted(runs: readonly { samples: Sample[]; logLikelihood: number }[]): SourceSamples {
-  const best = Math.max(...runs.map(({ logLikelihood }) => logLikelihood));
-  const share = (logLikelihood: number) => Math.exp(CHAIN_POWER * (logLikelihood - best));
-  const total = runs.reduce((sum, run) => sum + share(run.logLikelihood) * run.samples.length, 0);
-  return {
-    samples: runs.flatMap(({ samples, logLikelihood }) =>
-      samples.map((sample) => ({ ...sample, weight: share(logLikelihood) / total })),
-    ),
-    chains: runs.map(({ logLikelihood }) => logLikelihood),
-  };
 }

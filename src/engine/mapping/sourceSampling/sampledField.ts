@@ -115,8 +115,12 @@ function forEachBlock(
       field.fill(0);
       addFields(sample.elements, sites, first, first + count, field);
       for (let p = 0, at = 0; p < count; p++, at += 6) {
-        const [a, b, c] = [field[at], field[at + 1], field[at + 2]];
-        const [d, e, f] = [field[at + 3], field[at + 4], field[at + 5]];
+        const a = field[at];
+        const b = field[at + 1];
+        const c = field[at + 2];
+        const d = field[at + 3];
+        const e = field[at + 4];
+        const f = field[at + 5];
         values[p] =
           sample.offset +
           0.5 * Math.log(sample.ambientSquare + a * a + b * b + c * c + d * d + e * e + f * f);

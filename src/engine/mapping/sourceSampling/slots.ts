@@ -1,7 +1,7 @@
 import { appliance, hiddenAppliance } from './dipoleSlots';
 import { freeWire, markedLine, riser, streetLine, wallWire } from './wireSlots';
 import type { Elements } from './elements';
-import type { MarkedSource, Wall } from './question';
+import type { Mark, Wall } from './question';
 
 /** A place in the model for one source, there or not. */
 export interface Slot {
@@ -34,7 +34,7 @@ export interface Extent {
  * stretch of wall is to carry one is the project's choice: about two and a half in a home, so that many drawn walls make no
  * more currents than few.
  */
-export function slotsOf(walls: readonly Wall[], marked: readonly MarkedSource[], extent: Extent): Slot[] {
+export function slotsOf(walls: readonly Wall[], marked: readonly Mark[], extent: Extent): Slot[] {
   const lines = marked.filter(({ kind, path }) => kind === 'line' && path.length > 1);
   const points = marked.filter(({ kind, path }) => kind === 'point' && path.length > 0);
   const distinct = withoutRepeats(walls);

@@ -3,7 +3,7 @@ import { besideWall } from './besideWall';
 import { between, logNormal, overLength, uniform } from './latents';
 import type { Elements } from './elements';
 import type { Extent, Slot } from './slots';
-import type { MarkedSource, Wall } from './question';
+import type { Mark, Wall } from './question';
 
 /** Net current in wiring and pipes, A: practitioners find 0.25 to 2.5 A on pipes; the middle of it, and a spread to match. */
 const NET = { median: 0.8, sd: 1 };
@@ -58,7 +58,7 @@ function writeLine(
 }
 
 /** A line where it was marked, within 0.3 m (standard deviation) each way. */
-export function markedLine(key: string, { path, z: height, passes }: MarkedSource): Slot {
+export function markedLine(key: string, { path, z: height, passes }: Mark): Slot {
   const ends = passes ? goingOn(path) : path;
   const net = passes ? LINE_NET : NET;
   const pair = passes ? LINE_PAIR : { median: 0.1, sd: 1 };
@@ -78,7 +78,7 @@ export function markedLine(key: string, { path, z: height, passes }: MarkedSourc
   };
 }
 
-function goingOn(path: MarkedSource['path']): [number, number][] {
+function goingOn(path: Mark['path']): [number, number][] {
   const beyond = (from: readonly [number, number], to: readonly [number, number]): [number, number] => {
     const length = Math.max(1e-9, Math.hypot(to[0] - from[0], to[1] - from[1]));
     return [to[0] + (BEYOND * (to[0] - from[0])) / length, to[1] + (BEYOND * (to[1] - from[1])) / length];

@@ -2,13 +2,13 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { BUILDS } from '../../../support/generators/builds';
 import { conductorField } from '../../../../src/engine/magnetics/conductor';
 import { krige, kriged, krigedCovariance } from '../../../../src/engine/mapping/kriging';
-import { observe } from '../../../../src/engine/mapping/observations';
 import { random } from '../../../../src/engine/algebra/random';
 import { REMAINDERS } from '../../../../src/engine/mapping/sourceSampling/remainder';
 import { resultant } from '../../../../src/engine/magnetics/phasor';
 import { sampledField } from '../../../../src/engine/mapping/sourceSampling/sampledField';
 import { sampleSources } from '../../../../src/engine/mapping/sourceSampling/sampleSources';
-import { wallsOf } from '../../../support/generators/generatedHome';
+import { samplingQuestion } from '../../../../src/engine/mapping/sourceSampling/question';
+import { surveyOf, wallsOf } from '../../../support/generators/generatedHome';
 import type { Ring } from '../../../../src/engine/geometry/point';
 import type { SampledPlace, SamplingQuestion } from '../../../../src/engine/mapping/sourceSampling/question';
 import type { SourceSamples } from '../../../../src/engine/mapping/sourceSampling/samples';
@@ -39,13 +39,11 @@ const inRoom = (field: (x: number, y: number) => number): SamplingQuestion => ({
 });
 
 const home = BUILDS['along walls'](3, 24);
-const question: SamplingQuestion = {
-  places: observe(home.readings).map(({ x, y, height, ln, variance }) => ({ x, y, z: height, ln, variance })),
+const question = samplingQuestion(surveyOf(home, 'source-sampling', true), {
   walls: wallsOf(home.rooms),
-  marked: home.marked,
   seed: 5,
   effort: SHORT,
-};
+});
 const targets = { xs: [0.5, 2, 3.3, 4.1, 6], ys: [0.5, 3, 1.7, 2.2, 5] };
 
 describe('source sampling', () => {
