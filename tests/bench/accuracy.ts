@@ -1,73 +1,92 @@
+import { BUILDS, type BuildName } from '../support/generators/builds';
+import { contains } from '../../src/engine/geometry/polygon';
+import { FULL_EFFORT, samplingQuestion, type Effort } from '../../src/engine/mapping/sourceSampling/question';
 import { fieldOf } from '../../src/engine/mapping/field';
 import { fitSurvey, HALF_90 } from '../../src/engine/mapping/fitSurvey';
+import { READ_AT, surveyOf, wallsOf, type GeneratedHome } from '../support/generators/generatedHome';
+import { sampledField } from '../../src/engine/mapping/sourceSampling/sampledField';
+import { sampleSources } from '../../src/engine/mapping/sourceSampling/sampleSources';
 import type { MethodChoice } from '../../src/engine/mapping/survey';
-import { contains } from '../../src/engine/geometry/polygon';
-import { knownHome, type KnownHome } from '../support/knownHomes';
-import { UNMARKED } from '../support/readings';
 
 /** How far maps lie from a known field. */
 export interface Accuracy {
   homes: number;
-  readings: number;
   /** Root mean square of log10 (estimate / truth) over a home's cells, over homes. */
   median: number;
   p90: number;
-  worst: number;
+  worst: { error: number; seed: number };
   /** Share of truth inside the 90 % interval, mean over homes. */
   coverage: number;
   /** Mean width of that interval, log10 of high / low. */
   width: number;
-  /** How often each method was taken. */
-  methods: Record<string, number>;
+  /** Processor time, ms, mean over homes. */
+  fitMs: number;
+  mapMs: number;
+}
+
+export interface Asked {
+  build?: BuildName;
+  homes?: number;
+  readings?: number;
+  method?: MethodChoice;
+  /** Whether the sources that can be seen are marked. */
+  marked?: boolean;
+  /** Of source sampling. */
+  effort?: Effort;
 }
 
 const CELL = 0.4;
-const HEIGHT = 1;
 
-/** Map `homes` known homes (seeds 1, 2, …) from `readings` readings each and hold the maps against the true fields. */
+/** The sampler's seed, the same in every home. */
+const SEED = 7;
+
+/** Map `homes` homes of a build (seeds 1, 2, …) and hold the maps against the true fields. */
 export function measureAccuracy({
+  build = 'along walls',
   homes = 40,
   readings = 36,
   method = 'auto',
-}: { homes?: number; readings?: number; method?: MethodChoice } = {}): Accuracy {
-  const methods: Record<string, number> = {};
+  marked = false,
+  effort = FULL_EFFORT,
+}: Asked = {}): Accuracy {
   const each = Array.from({ length: homes }, (_, i) => {
-    const { taken, ...measured } = measureHome(knownHome(i + 1, readings), method);
-    methods[taken] = (methods[taken] ?? 0) + 1;
-    return measured;
-  });
-  const errors = each.map(({ error }) => error).sort((a, b) => a - b);
+    const home = BUILDS[build](i + 1, readings);
+    return { seed: i + 1, ...measureHome(home, method, marked, effort) };
+  }).sort((a, b) => a.error - b.error);
   const at = (share: number) => {
-    const place = share * (errors.length - 1);
+    const place = share * (each.length - 1);
     const below = Math.floor(place);
-    const above = Math.min(below + 1, errors.length - 1);
-    return errors[below] + (place - below) * (errors[above] - errors[below]);
+    const above = Math.min(below + 1, each.length - 1);
+    return each[below].error + (place - below) * (each[above].error - each[below].error);
   };
+  const worst = each[each.length - 1];
   return {
     homes,
-    readings,
     median: at(0.5),
     p90: at(0.9),
-    worst: at(1),
+    worst: { error: worst.error, seed: worst.seed },
     coverage: mean(each.map(({ coverage }) => coverage)),
     width: mean(each.map(({ width }) => width)),
-    methods,
+    fitMs: mean(each.map(({ fitMs }) => fitMs)),
+    mapMs: mean(each.map(({ mapMs }) => mapMs)),
   };
 }
 
 const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / values.length;
 
-function measureHome(home: KnownHome, method: MethodChoice) {
-  const result = fitSurvey({ ...UNMARKED, readings: home.readings, method });
-  if (!result.ok) throw new Error(`home ${home.seed}: ${result.problem.kind}`);
+function measureHome(home: GeneratedHome, method: MethodChoice, marked: boolean, effort: Effort) {
   const { xs, ys } = cells(home);
-  const { mean: ln, variance } = fieldOf(result.fitted, 'l1', HEIGHT).predict(xs, ys, { variance: true });
+  const started = processorMs();
+  const map = fitted(home, method, marked, effort);
+  const fit = processorMs();
+  const { mean: ln, variance } = map({ xs, ys });
+  const drawn = processorMs();
   let square = 0;
   let inside = 0;
   let width = 0;
   xs.forEach((x, i) => {
-    const off = ln[i] - Math.log(home.truth(x, ys[i], HEIGHT));
-    const half = HALF_90 * Math.sqrt(variance![i]);
+    const off = ln[i] - Math.log(home.truth(x, ys[i], READ_AT));
+    const half = HALF_90 * Math.sqrt(variance[i]);
     square += (off / Math.LN10) ** 2;
     if (Math.abs(off) <= half) inside++;
     width += (2 * half) / Math.LN10;
@@ -76,12 +95,35 @@ function measureHome(home: KnownHome, method: MethodChoice) {
     error: Math.sqrt(square / xs.length),
     coverage: inside / xs.length,
     width: width / xs.length,
-    taken: result.fitted.method,
+    fitMs: fit - started,
+    mapMs: drawn - fit,
   };
 }
 
+type Map = (points: { xs: number[]; ys: number[] }) => { mean: Float64Array; variance: Float64Array };
+
+/** A home's survey made a map by one method. */
+function fitted(home: GeneratedHome, method: MethodChoice, marked: boolean, effort: Effort): Map {
+  const survey = surveyOf(home, method, marked);
+  if (method === 'source-sampling') {
+    const question = samplingQuestion(survey, { walls: wallsOf(home.rooms), seed: SEED, effort });
+    return sampledField(question, sampleSources(question)!, READ_AT).both;
+  }
+  const result = fitSurvey(survey);
+  if (!result.ok) throw new Error(`home ${home.seed}: ${result.problem.kind}`);
+  return ({ xs, ys }) => {
+    const { mean, variance } = fieldOf(result.fitted, 'l1', READ_AT).predict(xs, ys, { variance: true });
+    return { mean, variance: variance! };
+  };
+}
+
+const processorMs = (): number => {
+  const { user, system } = process.cpuUsage();
+  return (user + system) / 1000;
+};
+
 /** Middles of cells that lie in a room. */
-function cells({ rooms }: KnownHome): { xs: number[]; ys: number[] } {
+function cells({ rooms }: GeneratedHome): { xs: number[]; ys: number[] } {
   const xs: number[] = [];
   const ys: number[] = [];
   const corners = rooms.flat();

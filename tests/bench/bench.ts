@@ -1,5 +1,5 @@
 import { cpus } from 'node:os';
-import { measureAccuracy } from './accuracy';
+import { printAccuracyTable } from './accuracyTable';
 import { arrangePeer } from './arrangePeer';
 import { measureDrag } from './dragFrame';
 import { firstLoad } from './firstLoad';
@@ -59,10 +59,4 @@ for (const row of rows) console.log(row.map((cell, i) => cell.padEnd(widths[i]))
 console.log(absent ?? `\nLargest difference from gstat over all points: ${disagreement?.toExponential(1)}`);
 console.log(`Plans equal to trying every pair: ${plan.equal} of ${plan.homes}`);
 
-console.log('\nMaps of 40 known homes, 36 readings each: root mean square of log10(estimate / truth)');
-for (const method of ['auto', 'kriging', 'inverse-distance'] as const) {
-  const { median, p90, worst, coverage, width } = measureAccuracy({ method });
-  console.log(
-    `${method.padEnd(18)} median ${median.toFixed(3)}  p90 ${p90.toFixed(3)}  worst ${worst.toFixed(3)}  truth inside the 90 % interval ${coverage.toFixed(3)}  width ${width.toFixed(2)}`,
-  );
-}
+printAccuracyTable();

@@ -2,7 +2,7 @@ import { fileURLToPath } from 'node:url';
 import { chromium, type CDPSession, type Page } from '@playwright/test';
 import { build, preview } from 'vite';
 import { findBrowser } from '../support/browser';
-import { knownHome } from '../support/knownHomes';
+import { BUILDS } from '../support/generators/builds';
 
 /** What one move of something dragged costs, in CPU milliseconds. */
 export interface DragFrame {
@@ -26,7 +26,7 @@ const configFile = fileURLToPath(new URL('../../vite.config.ts', import.meta.url
 
 /** 60 readings of one known field, and a bed for two. */
 function bigHome(): string {
-  const { truth } = knownHome(7);
+  const { truth } = BUILDS.wandering(7, 36);
   const [x, y] = FLOOR;
   return JSON.stringify({
     format: 'stillroom-home',

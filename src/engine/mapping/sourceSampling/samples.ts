@@ -10,7 +10,7 @@ export interface Sample {
 }
 
 /** A source that is present, by the key of its slot and its latents, all standard normal a priori. */
-export interface SampledSource {
+interface SampledSource {
   slot: string;
   latents: number[];
 }
