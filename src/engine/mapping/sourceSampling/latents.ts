@@ -1,18 +1,12 @@
+import { normalShare } from '../../algebra/normalShare';
+
 /**
  * Every unknown of a source is made of standard normal latents, so that one step serves them all and a prior is written
  * once, as the function from normal to physical.
  */
 
-/** Uniform in (0, 1) from a standard normal: its distribution function (Abramowitz & Stegun 1964, 26.2.17; within 8e-8). */
-export function uniform(z: number): number {
-  const t = 1 / (1 + 0.2316419 * Math.abs(z));
-  const tail =
-    0.3989422804014327 *
-    Math.exp(-0.5 * z * z) *
-    t *
-    (0.31938153 + t * (-0.356563782 + t * (1.781477937 + t * (-1.821255978 + t * 1.330274429))));
-  return z > 0 ? 1 - tail : tail;
-}
+/** Uniform in (0, 1) from a standard normal. */
+export const uniform = normalShare;
 
 /** Uniform between two bounds. */
 export const between = (low: number, high: number, z: number): number => low + (high - low) * uniform(z);

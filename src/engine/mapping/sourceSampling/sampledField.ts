@@ -10,6 +10,18 @@ import type { Predictor } from '../field';
 import type { SamplingQuestion } from './question';
 import type { SourceSamples } from './samples';
 
+/** What one sample says of ln B at some points: normal, with this mean and covariance (row-major). */
+export interface Draw {
+  weight: number;
+  mean: Float64Array;
+  covariance: Float64Array;
+}
+
+export interface SampledField extends Predictor {
+  /** Every sample by itself: what is not linear in ln B, as the mean field of a zone, is taken in each and then put together. */
+  draws(points: Points): Draw[];
+}
+
 /** Points worked on at a time: what each sample adds to them stays in the nearest cache. */
 const BLOCK = 256;
 
@@ -18,7 +30,7 @@ const BLOCK = 256;
  * kriged remainder. The mean of ln B is the weighted mean over samples; its variance that between samples and, within, the
  * remainder's kriging variance. Metres and ln µT.
  */
-export function sampledField(question: SamplingQuestion, samples: SourceSamples, z: number): Predictor {
+export function sampledField(question: SamplingQuestion, samples: SourceSamples, z: number): SampledField {
   const model = modelOf(question);
   const ready = readySamples(model, samples);
   const shares = sharesOfRemainders(model, ready);
@@ -33,6 +45,20 @@ export function sampledField(question: SamplingQuestion, samples: SourceSamples,
   return {
     mean: (points) => overSamples(model, ready, sitesOf(points, z)).mean,
     both,
+    draws(points) {
+      const sites = sitesOf(points, z);
+      const m = sites.xs.length;
+      const all = eachSample(model, ready, sites);
+      const covariances = new Map<number, Float64Array>();
+      return ready.map(({ weight, remainder }, s) => {
+        const covariance = covariances.get(remainder) ?? new Float64Array(m * m);
+        if (!covariances.has(remainder)) {
+          addRemainderCovariance(model, remainder, 1, sites, sites, covariance);
+          covariances.set(remainder, covariance);
+        }
+        return { weight, mean: all.subarray(s * m, (s + 1) * m), covariance };
+      });
+    },
     cross(a, b) {
       const [one, other] = [sitesOf(a, z), sitesOf(b, z)];
       const covariance = betweenSamples(
