@@ -10,5 +10,5 @@ it.each([
   [3, 0.99865010196837],
 ])('the share of a standard normal below %f is that of the tables, to 8e-8', (z, expected) => {
   expect(Math.abs(normalShare(z) - expected)).toBeLessThan(8e-8);
-  expect(normalShare(-z)).toBeCloseTo(1 - normalShare(z), 12);
+  expect(normalShare(-z)).toBeCloseTo(1 - normalShare(z), 8);
 });
