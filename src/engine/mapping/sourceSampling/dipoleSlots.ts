@@ -38,7 +38,7 @@ function addAppliance(
 /** An appliance where it was marked: its winding lies within some 0.1 m of there, in height 0.15 m. */
 export const appliance = (key: string, { path: [[px, py]], z: height }: Mark): Slot => ({
   key,
-  probability: 0.85,
+  probability: 0.7,
   latents: 9,
   write(z, at, elements) {
     addAppliance(elements, px + 0.08 * z[at + 6], py + 0.08 * z[at + 7], height + 0.12 * z[at + 8], z, at);

@@ -72,7 +72,8 @@ function resample(chains: readonly Chain[], rise: number, chance: Random): void 
   let at = chance.next();
   let sum = 0;
   shares.forEach((share, c) => {
-    sum += (share / total) * chains.length;
+    // The last takes what rounding leaves, so that as many are drawn as there are.
+    sum = c === chains.length - 1 ? chains.length : sum + (share / total) * chains.length;
     while (at < sum) {
       counts[c]++;
       at++;

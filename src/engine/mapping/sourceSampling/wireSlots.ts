@@ -65,7 +65,7 @@ export function markedLine(key: string, { path, z: height, passes }: Mark): Slot
   const [off, up] = passes ? [0.3, 0.3] : [0.1, 0.3];
   return {
     key,
-    probability: 0.9,
+    probability: 0.8,
     latents: 12,
     write(z, at, elements) {
       const moved: Path = ends.map(([x, y]) => [
