@@ -1,25 +1,10 @@
-import { addFields, type Sites } from './kernel';
-import { logDensity, type Remainder } from './remainder';
-import { logNormal } from './latents';
+import { addFields } from './kernel';
+import { ambientFloor } from './ambientFloor';
+import { logDensity } from './remainder';
 import { MOST_LATENTS, type Slot } from './slots';
 import { noElements, type Elements } from './elements';
+import type { Model } from './model';
 import type { Random } from '../../algebra/random';
-
-/** What all chains share: the readings, the sources there may be, the remainder's factors. */
-export interface Model {
-  sites: Sites;
-  lns: Float64Array;
-  slots: readonly Slot[];
-  remainders: readonly Remainder[];
-  /** Elements the largest slot may write. */
-  room: number;
-}
-
-/** Ambient field of far sources, µT: homes' background is 0.01 to 0.2, its geometric mean 0.036 to 0.07 with all sources in
- * (Swanson & Kaune 1999); what no near source explains is some half of it. */
-const FLOOR = { median: 0.02, sd: 0.8 };
-
-export const ambientFloor = (z: number): number => logNormal(FLOOR.median, FLOOR.sd, z);
 
 /** One chain: its state, and the sums that its next move needs. */
 export class Chain {

@@ -1,7 +1,17 @@
-import { remaindersAt, REMAINDERS } from './remainder';
-import { slotsOf, type Extent } from './slots';
-import type { Model } from './chain';
+import { remaindersAt, REMAINDERS, type Remainder } from './remainder';
+import { slotsOf, type Extent, type Slot } from './slots';
+import type { Sites } from './kernel';
 import type { SamplingQuestion } from './question';
+
+/** What all chains share: the readings, the sources there may be, the remainder's factors. */
+export interface Model {
+  sites: Sites;
+  lns: Float64Array;
+  slots: readonly Slot[];
+  remainders: readonly Remainder[];
+  /** Elements the largest slot may write. */
+  room: number;
+}
 
 /** The readings, the sources there may be and the remainder's factors of a question. */
 export function modelOf({ places, walls, marked }: SamplingQuestion): Model {

@@ -1,7 +1,8 @@
-import { ambientFloor, type Model } from './chain';
+import { ambientFloor } from './ambientFloor';
 import { addFields } from './kernel';
 import { noElements, type Elements } from './elements';
 import { solve } from '../../algebra/cholesky';
+import type { Model } from './model';
 import type { SourceSamples } from './samples';
 
 /** A sample ready to be asked for ln B anywhere: its wires and dipoles, and its kriged remainder in dual form. */

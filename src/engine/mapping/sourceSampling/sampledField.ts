@@ -1,10 +1,9 @@
+import { blockRoom, forEachBlock, reducedInBlock, sampleInBlock, type Block } from './blocks';
 import { readySamples, type Ready } from './readySamples';
-import { modelOf } from './model';
+import { modelOf, type Model } from './model';
 import { between, remainderCovariance } from './remainder';
-import { addFields, type Sites } from './kernel';
 import { solveLowerMany, startInFours } from '../../algebra/solveLowerMany';
-import { negativeExponential } from '../negativeExponential';
-import type { Model } from './chain';
+import type { Sites } from './kernel';
 import type { Points } from '../covarianceMatrix';
 import type { Predictor } from '../field';
 import type { SamplingQuestion } from './question';
@@ -22,9 +21,6 @@ export interface SampledField extends Predictor {
   draws(points: Points): Draw[];
 }
 
-/** Points worked on at a time: what each sample adds to them stays in the nearest cache. */
-const BLOCK = 256;
-
 /**
  * The field as the samples of this question have it, in a plane at height z: of each sample the sources' field and the
  * kriged remainder. The mean of ln B is the weighted mean over samples; its variance that between samples and, within, the
@@ -34,17 +30,9 @@ export function sampledField(question: SamplingQuestion, samples: SourceSamples,
   const model = modelOf(question);
   const ready = readySamples(model, samples);
   const shares = sharesOfRemainders(model, ready);
-  const both = (points: Points): { mean: Float64Array; variance: Float64Array } => {
-    const { mean, spread } = overSamples(model, ready, sitesOf(points, z));
-    const sites = sitesOf(points, z);
-    shares.forEach((share, g) => {
-      if (share > 0) addRemainderVariance(model, g, share, sites, spread);
-    });
-    return { mean, variance: spread };
-  };
   return {
-    mean: (points) => overSamples(model, ready, sitesOf(points, z)).mean,
-    both,
+    mean: (points) => overSamples(model, ready, sitesOf(points, z), null).mean,
+    both: (points) => overSamples(model, ready, sitesOf(points, z), shares),
     draws(points) {
       const sites = sitesOf(points, z);
       const m = sites.xs.length;
@@ -86,80 +74,66 @@ function sharesOfRemainders({ remainders }: Model, ready: readonly Ready[]): Flo
   return shares;
 }
 
-/** Weighted mean of ln B over the samples, and its variance between them. */
+/** Weighted mean of ln B over the samples, and where asked for its variance: between them, and the remainder's within. */
 function overSamples(
   model: Model,
   ready: readonly Ready[],
   sites: Sites,
-): { mean: Float64Array; spread: Float64Array } {
-  const m = sites.xs.length;
-  const mean = new Float64Array(m);
-  const spread = new Float64Array(m);
-  forEachBlock(model, ready, sites, (first, count, values, { weight }, before) => {
-    // West's running weighted variance (1979): no large squares are taken from each other.
-    const share = weight / (before + weight);
-    for (let p = 0; p < count; p++) {
-      const off = values[p] - mean[first + p];
-      mean[first + p] += share * off;
-      spread[first + p] += weight * (1 - share) * off * off;
+  shares: Float64Array | null,
+): { mean: Float64Array; variance: Float64Array } {
+  const mean = new Float64Array(sites.xs.length);
+  const variance = new Float64Array(sites.xs.length);
+  const { field, values } = blockRoom();
+  forEachBlock(model, sites, (block) => {
+    const { first, count } = block;
+    let before = 0;
+    for (const sample of ready) {
+      sampleInBlock(model, sample, block, field, values);
+      // West's running weighted variance (1979): no large squares are taken from each other.
+      const { weight } = sample;
+      const share = weight / (before + weight);
+      before += weight;
+      for (let p = 0; p < count; p++) {
+        const off = values[p] - mean[first + p];
+        mean[first + p] += share * off;
+        variance[first + p] += weight * (1 - share) * off * off;
+      }
     }
+    shares?.forEach((share, g) => {
+      if (share > 0) addRemainderVariance(model, g, share, block, variance);
+    });
   });
-  return { mean, spread };
+  return { mean, variance };
+}
+
+function addRemainderVariance(
+  model: Model,
+  g: number,
+  share: number,
+  block: Block,
+  variance: Float64Array,
+): void {
+  const { s, cholesky } = model.remainders[g];
+  const V = reducedInBlock(model, g, block);
+  for (let q = 0; q < block.count; q++) {
+    let known = 0;
+    for (let i = 0, at = startInFours(q, cholesky.n); i < cholesky.n; i++, at += 4) known += V[at] * V[at];
+    variance[block.first + q] += share * Math.max(0, 2 * s * s - known);
+  }
 }
 
 /** ln B of every sample at every site, samples × sites. */
 function eachSample(model: Model, ready: readonly Ready[], sites: Sites): Float64Array {
   const m = sites.xs.length;
   const all = new Float64Array(ready.length * m);
-  forEachBlock(model, ready, sites, (first, count, values, sample) => {
-    all.set(values.subarray(0, count), ready.indexOf(sample) * m + first);
-  });
+  const { field, values } = blockRoom();
+  forEachBlock(model, sites, (block) =>
+    ready.forEach((sample, s) => {
+      sampleInBlock(model, sample, block, field, values);
+      all.set(values.subarray(0, block.count), s * m + block.first);
+    }),
+  );
   return all;
-}
-
-/** ln B of one sample after another over one block of sites after another; `before` is the weight of samples that went before. */
-function forEachBlock(
-  { sites: readings, remainders }: Model,
-  ready: readonly Ready[],
-  sites: Sites,
-  visit: (first: number, count: number, values: Float64Array, sample: Ready, before: number) => void,
-): void {
-  const n = readings.xs.length;
-  const rhos = [...new Set(remainders.map(({ rho }) => rho))];
-  const correlations = rhos.map(() => new Float64Array(n * BLOCK));
-  const field = new Float64Array(6 * BLOCK);
-  const values = new Float64Array(BLOCK);
-  for (let first = 0; first < sites.xs.length; first += BLOCK) {
-    const count = Math.min(BLOCK, sites.xs.length - first);
-    for (let i = 0; i < n; i++)
-      for (let p = 0; p < count; p++) {
-        const h = between(readings, i, sites, first + p);
-        rhos.forEach((rho, k) => (correlations[k][i * BLOCK + p] = negativeExponential(h / rho)));
-      }
-    let before = 0;
-    for (const sample of ready) {
-      field.fill(0);
-      addFields(sample.elements, sites, first, first + count, field);
-      for (let p = 0, at = 0; p < count; p++, at += 6) {
-        const a = field[at];
-        const b = field[at + 1];
-        const c = field[at + 2];
-        const d = field[at + 3];
-        const e = field[at + 4];
-        const f = field[at + 5];
-        values[p] =
-          sample.offset +
-          0.5 * Math.log(sample.ambientSquare + a * a + b * b + c * c + d * d + e * e + f * f);
-      }
-      const correlation = correlations[rhos.indexOf(remainders[sample.remainder].rho)];
-      for (let i = 0; i < n; i++) {
-        const pull = sample.pulls[i];
-        for (let p = 0, at = i * BLOCK; p < count; p++, at++) values[p] += pull * correlation[at];
-      }
-      visit(first, count, values, sample, before);
-      before += sample.weight;
-    }
-  }
 }
 
 function betweenSamples(ready: readonly Ready[], a: Float64Array, b: Float64Array): Float64Array {
@@ -180,41 +154,15 @@ function betweenSamples(ready: readonly Ready[], a: Float64Array, b: Float64Arra
   return covariance;
 }
 
-/** L⁻¹c of the sites from `first` on, `count` of them, side by side in fours. */
-function reduced(
-  { sites: readings, remainders }: Model,
-  g: number,
-  sites: Sites,
-  first: number,
-  count: number,
-): Float64Array {
+/** L⁻¹c of all sites, side by side in fours. */
+function reduced({ sites: readings, remainders }: Model, g: number, sites: Sites): Float64Array {
   const n = readings.xs.length;
-  const V = new Float64Array(4 * n * Math.ceil(count / 4));
-  for (let q = 0; q < count; q++)
+  const V = new Float64Array(4 * n * Math.ceil(sites.xs.length / 4));
+  for (let q = 0; q < sites.xs.length; q++)
     for (let i = 0, at = startInFours(q, n); i < n; i++, at += 4)
-      V[at] = remainderCovariance(remainders[g], between(readings, i, sites, first + q));
+      V[at] = remainderCovariance(remainders[g], between(readings, i, sites, q));
   solveLowerMany(remainders[g].cholesky, V, 0);
   return V;
-}
-
-function addRemainderVariance(
-  model: Model,
-  g: number,
-  share: number,
-  sites: Sites,
-  variance: Float64Array,
-): void {
-  const n = model.sites.xs.length;
-  const all = 2 * model.remainders[g].s ** 2;
-  for (let first = 0; first < variance.length; first += BLOCK) {
-    const count = Math.min(BLOCK, variance.length - first);
-    const V = reduced(model, g, sites, first, count);
-    for (let q = 0; q < count; q++) {
-      let known = 0;
-      for (let i = 0, at = startInFours(q, n); i < n; i++, at += 4) known += V[at] * V[at];
-      variance[first + q] += share * Math.max(0, all - known);
-    }
-  }
 }
 
 function addRemainderCovariance(
@@ -227,7 +175,7 @@ function addRemainderCovariance(
 ): void {
   const n = model.sites.xs.length;
   const [rows, columns] = [a.xs.length, b.xs.length];
-  const [one, other] = [reduced(model, g, a, 0, rows), reduced(model, g, b, 0, columns)];
+  const [one, other] = [reduced(model, g, a), reduced(model, g, b)];
   for (let p = 0; p < rows; p++)
     for (let q = 0; q < columns; q++) {
       let known = 0;
