@@ -2,11 +2,17 @@ import { BUILDS, type BuildName } from '../support/generators/builds';
 import { contains } from '../../src/engine/geometry/polygon';
 import { FULL_EFFORT, samplingQuestion, type Effort } from '../../src/engine/mapping/sourceSampling/question';
 import { fieldOf } from '../../src/engine/mapping/field';
-import { fitSurvey, HALF_90 } from '../../src/engine/mapping/fitSurvey';
+import { fitSurvey } from '../../src/engine/mapping/fitSurvey';
+import { HALF_90 } from '../../src/engine/mapping/half90';
+import { meanOverDraws } from '../../src/engine/dose/meanOverDraws';
+import { random } from '../../src/engine/algebra/random';
+import { zoneDose } from '../../src/engine/dose/dose';
 import { READ_AT, surveyOf, wallsOf, type GeneratedHome } from '../support/generators/generatedHome';
 import { sampledField } from '../../src/engine/mapping/sourceSampling/sampledField';
 import { sampleSources } from '../../src/engine/mapping/sourceSampling/sampleSources';
+import type { MeanField } from '../../src/engine/dose/meanOverDraws';
 import type { MethodChoice } from '../../src/engine/mapping/survey';
+import type { Point } from '../../src/engine/geometry/point';
 
 /** How far maps lie from a known field. */
 export interface Accuracy {
@@ -22,6 +28,10 @@ export interface Accuracy {
   /** Processor time, ms, mean over homes. */
   fitMs: number;
   mapMs: number;
+  /** Of the mean field over beds: |estimate ÷ truth − 1|, and the share of truth inside the 90 % interval. */
+  bedMedian: number;
+  bedP90: number;
+  bedCoverage: number;
 }
 
 export interface Asked {
@@ -52,24 +62,33 @@ export function measureAccuracy({
   const each = Array.from({ length: homes }, (_, i) => {
     const home = BUILDS[build](i + 1, readings);
     return { seed: i + 1, ...measureHome(home, method, marked, effort) };
-  }).sort((a, b) => a.error - b.error);
-  const at = (share: number) => {
-    const place = share * (each.length - 1);
-    const below = Math.floor(place);
-    const above = Math.min(below + 1, each.length - 1);
-    return each[below].error + (place - below) * (each[above].error - each[below].error);
-  };
-  const worst = each[each.length - 1];
+  });
+  const errors = each.map(({ error }) => error);
+  const beds = each.flatMap(({ beds }) => beds);
+  const bedErrors = beds.map(({ error }) => error);
+  const worst = each.reduce((most, one) => (one.error > most.error ? one : most));
   return {
     homes,
-    median: at(0.5),
-    p90: at(0.9),
+    median: quantile(errors, 0.5),
+    p90: quantile(errors, 0.9),
     worst: { error: worst.error, seed: worst.seed },
     coverage: mean(each.map(({ coverage }) => coverage)),
     width: mean(each.map(({ width }) => width)),
     fitMs: mean(each.map(({ fitMs }) => fitMs)),
     mapMs: mean(each.map(({ mapMs }) => mapMs)),
+    bedMedian: quantile(bedErrors, 0.5),
+    bedP90: quantile(bedErrors, 0.9),
+    bedCoverage: mean(beds.map(({ inside }) => Number(inside))),
   };
+}
+
+/** Between the two values next to it. */
+function quantile(values: readonly number[], share: number): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  const place = share * (sorted.length - 1);
+  const below = Math.floor(place);
+  const above = Math.min(below + 1, sorted.length - 1);
+  return sorted[below] + (place - below) * (sorted[above] - sorted[below]);
 }
 
 const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / values.length;
@@ -79,7 +98,7 @@ function measureHome(home: GeneratedHome, method: MethodChoice, marked: boolean,
   const started = processorMs();
   const map = fitted(home, method, marked, effort);
   const fit = processorMs();
-  const { mean: ln, variance } = map({ xs, ys });
+  const { mean: ln, variance } = map.both({ xs, ys });
   const drawn = processorMs();
   let square = 0;
   let inside = 0;
@@ -97,23 +116,62 @@ function measureHome(home: GeneratedHome, method: MethodChoice, marked: boolean,
     width: width / xs.length,
     fitMs: fit - started,
     mapMs: drawn - fit,
+    beds: bedsIn(home).map((cells) => {
+      const truth = mean(cells.map(([x, y]) => home.truth(x, y, READ_AT)));
+      const { median, low, high } = map.meanOver(cells);
+      return { error: Math.abs(median / truth - 1), inside: truth >= low && truth <= high };
+    }),
   };
 }
 
-type Map = (points: { xs: number[]; ys: number[] }) => { mean: Float64Array; variance: Float64Array };
+/** Four places for a body, 0.6 m by 2 m, anywhere in the home's rooms: middles of 0.2 m squares. */
+function bedsIn({ rooms, seed }: GeneratedHome): Point[][] {
+  const chance = random(900_000 + seed);
+  return Array.from({ length: 4 }, () => {
+    const room = rooms[chance.below(rooms.length)];
+    const [x, y] = [
+      chance.between(room[0][0] + 0.3, room[2][0] - 0.3),
+      chance.between(room[0][1] + 1, room[2][1] - 1),
+    ];
+    return Array.from({ length: 30 }, (_, i): Point => [
+      x - 0.2 + 0.2 * (i % 3),
+      y - 0.9 + 0.2 * Math.floor(i / 3),
+    ]);
+  });
+}
+
+interface Fitted {
+  both(points: { xs: number[]; ys: number[] }): { mean: Float64Array; variance: Float64Array };
+  meanOver(cells: Point[]): MeanField;
+}
 
 /** A home's survey made a map by one method. */
-function fitted(home: GeneratedHome, method: MethodChoice, marked: boolean, effort: Effort): Map {
+function fitted(home: GeneratedHome, method: MethodChoice, marked: boolean, effort: Effort): Fitted {
   const survey = surveyOf(home, method, marked);
   if (method === 'source-sampling') {
     const question = samplingQuestion(survey, { walls: wallsOf(home.rooms), seed: SEED, effort });
-    return sampledField(question, sampleSources(question)!, READ_AT).both;
+    const field = sampledField(question, sampleSources(question)!, READ_AT);
+    return {
+      both: (points) => field.both(points),
+      meanOver: (cells) =>
+        meanOverDraws(
+          field.draws({ xs: cells.map(([x]) => x), ys: cells.map(([, y]) => y) }),
+          cells.map(() => 1 / cells.length),
+        ),
+    };
   }
   const result = fitSurvey(survey);
   if (!result.ok) throw new Error(`home ${home.seed}: ${result.problem.kind}`);
-  return ({ xs, ys }) => {
-    const { mean, variance } = fieldOf(result.fitted, 'l1', READ_AT).predict(xs, ys, { variance: true });
-    return { mean, variance: variance! };
+  const field = fieldOf(result.fitted, 'l1', READ_AT);
+  return {
+    both({ xs, ys }) {
+      const { mean, variance } = field.predict(xs, ys, { variance: true });
+      return { mean, variance: variance! };
+    },
+    meanOver(cells) {
+      const { mean: median, low, high } = zoneDose(field, { ring: [], cells }, 1);
+      return { median, low, high };
+    },
   };
 }
 

@@ -16,7 +16,20 @@ export function printAccuracyTable(homes = 40): void {
     `\nMaps of ${homes} known homes each: root mean square of log10(estimate / truth); cover and width of the 90 % interval`,
   );
   console.log(
-    row('build', 'readings', 'method', 'median', 'p90', 'worst (home)', 'cover', 'width', 'fit, ms'),
+    row(
+      'build',
+      'readings',
+      'method',
+      'median',
+      'p90',
+      'worst (home)',
+      'cover',
+      'width',
+      'bed, % median',
+      'p90',
+      'cover',
+      'fit, ms',
+    ),
   );
   for (const build of Object.keys(BUILDS) as BuildName[])
     for (const method of METHODS) printRow({ build, homes, readings: 36, ...method });
@@ -25,24 +38,25 @@ export function printAccuracyTable(homes = 40): void {
 }
 
 function printRow(asked: Required<Omit<Asked, 'effort'>>): void {
-  const { median, p90, worst, coverage, width, fitMs } = measureAccuracy(asked);
-  const method = `${asked.method}${asked.marked ? ', marked' : ''}`;
-  const worstHome = `${worst.error.toFixed(3)} (${worst.seed})`;
-  const [cover, wide] = [coverage.toFixed(3), width.toFixed(2)];
+  const measured = measureAccuracy(asked);
+  const { median, p90, worst, coverage, width, fitMs } = measured;
   console.log(
     row(
       asked.build,
       String(asked.readings),
-      method,
+      `${asked.method}${asked.marked ? ', marked' : ''}`,
       median.toFixed(3),
       p90.toFixed(3),
-      worstHome,
-      cover,
-      wide,
+      `${worst.error.toFixed(3)} (${worst.seed})`,
+      coverage.toFixed(3),
+      width.toFixed(2),
+      (100 * measured.bedMedian).toFixed(1),
+      (100 * measured.bedP90).toFixed(1),
+      measured.bedCoverage.toFixed(3),
       fitMs.toFixed(0),
     ),
   );
 }
 
-const WIDTHS = [13, 9, 25, 7, 7, 13, 6, 6, 8];
+const WIDTHS = [13, 9, 25, 7, 7, 13, 6, 6, 15, 7, 6, 8];
 const row = (...columns: string[]): string => columns.map((text, i) => text.padEnd(WIDTHS[i])).join('');

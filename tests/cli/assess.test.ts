@@ -157,6 +157,11 @@ describe('options', () => {
 
   it('change the question', () => {
     expect(answer([file, '--method', 'inverse-distance']).method).toBe('inverse-distance');
+    expect(answer([file, '--method', 'kriging']).sources).toBeNull();
+    const { method, why, sources } = answer([file, '--method', 'source-kriging']);
+    expect([method, why]).toEqual(['source-kriging', 'asked for']);
+    expect(sources.map(({ id }: { id: string }) => id)).toEqual(['s1', 's2']);
+    expect(run([file, '--method', 'source-kriging', '--table']).out).toMatch(/Street line: falls as 1\/r/);
     const low = answer([file, '--target', '0.01']).rooms.map(
       ({ overTarget }: { overTarget: number }) => overTarget,
     );

@@ -86,6 +86,47 @@ describe('the map follows the home', () => {
     expect(editor.results.assessment!.pictures[0]!.variance).not.toBeNull();
   });
 
+  it('while a marked source is dragged the map follows it, by the fall-off that was found', async () => {
+    const plain = bedroom();
+    const fridge = {
+      id: 's1',
+      kind: 'point' as const,
+      name: 'Fridge',
+      level: 'l1',
+      path: [[3.4, 2.6] as const],
+      height: 1,
+      falloff: 'fit' as const,
+      origin: 'house' as const,
+    };
+    const home = {
+      ...plain,
+      settings: { ...plain.settings, method: 'source-kriging' as const },
+      sources: { s1: fridge },
+    };
+    const { editor, engine, clock, drag, hover, lift, settle } = await drive({ home });
+    editor.setStage('sketch');
+    settle();
+    const whole = editor.results.assessment!;
+    expect(whole.fitted.method).toBe('source-kriging');
+    drag(
+      [
+        [3.4, 2.6],
+        [3, 2],
+      ],
+      { hold: true },
+    );
+    hover([2.5, 2]);
+    clock.pass(17);
+    engine.work();
+    const shown = editor.results.assessment!;
+    expect(engine.count('picture')).toBeGreaterThan(0);
+    expect(shown.pictures[0]!.mean).not.toEqual(whole.pictures[0]!.mean);
+    expect(shown.fitted).toBe(whole.fitted);
+    lift([2.5, 2]);
+    settle();
+    expect(engine.count('assess')).toBe(2);
+  });
+
   it('what is carried speaks for itself: there is no probe under it', async () => {
     const { editor, drag, hover, lift, settle } = await drive({ home: bedroom() });
     editor.setStage('survey');

@@ -85,6 +85,62 @@ const house = home({
   ],
 });
 
+describe('marked sources', () => {
+  const marked = home({
+    levels: [
+      { id: 'l1', elevation: 0.5 },
+      { id: 'l2', elevation: 3.3 },
+    ],
+    rounds: ROUNDS,
+    readings: READINGS,
+    sources: [
+      {
+        id: 's2',
+        kind: 'point',
+        name: 'Fridge',
+        level: 'l2',
+        path: [[2, 2]],
+        height: 1.2,
+        falloff: 3,
+        origin: 'house',
+      },
+      {
+        id: 's10',
+        kind: 'line',
+        level: 'l1',
+        path: box(-9, -9, 9, 9).slice(0, 2),
+        height: 8,
+        falloff: 'fit',
+        origin: 'outside',
+      },
+    ],
+  });
+
+  it('go with the readings, where they are and as they fall off, with the height of each floor', () => {
+    const { sources, elevations } = assessQuestion(marked).survey;
+    expect(elevations).toEqual({ l1: 0.5, l2: 3.3 });
+    expect(sources).toEqual([
+      { id: 's2', kind: 'point', level: 'l2', path: [[2, 2]], height: 1.2, falloff: 3, origin: 'house' },
+      {
+        id: 's10',
+        kind: 'line',
+        level: 'l1',
+        path: [
+          [-9, -9],
+          [9, -9],
+        ],
+        height: 8,
+        falloff: 'fit',
+        origin: 'outside',
+      },
+    ]);
+  });
+
+  it("with the supply off the house's own have nothing to give", () => {
+    expect(assessQuestion(marked, { round: 'b' }).survey.sources.map(({ id }) => id)).toEqual(['s10']);
+  });
+});
+
 describe('the question about the map', () => {
   it('asks with the used readings of the round, in the order of their numbers; one without a round belongs to the first', () => {
     const ids = (round?: string) =>

@@ -44,17 +44,12 @@ export function nonNegative(G: Float64Array, g: ArrayLike<number>, n: number): F
         break;
       }
       // As far towards what is wanted as the first bound allows; what meets it is held again.
-      const share = Math.min(...blocked.map((k) => x[k] / (x[k] - wanted[columns.indexOf(k)])));
+      const shareOf = (k: number) => x[k] / (x[k] - wanted[columns.indexOf(k)]);
+      const first = blocked.reduce((best, k) => (shareOf(k) < shareOf(best) ? k : best));
+      const share = shareOf(first);
       columns.forEach((k, i) => (x[k] += share * (wanted[i] - x[k])));
-      for (const k of blocked)
-        if (!(x[k] > 1e-15)) {
-          x[k] = 0;
-          free.delete(k);
-        }
-      if (blocked.every((k) => free.has(k))) {
-        x[blocked[0]] = 0;
-        free.delete(blocked[0]);
-      }
+      x[first] = 0;
+      free.delete(first);
     }
   }
   return x.map((value, k) => (length[k] > 0 ? value / length[k] : 0));

@@ -2,9 +2,10 @@ import { inverseDistanceField } from './inverseDistanceField';
 import { krige, krigingPredictor } from './kriging';
 import { planeOf } from './plane';
 import { sourceField } from './sourceKriging/sourceField';
-import { REACH, supportBySources, supportOf } from './support';
+import { REACH, supportOf } from './support';
 import { unreadLevel } from './unreadLevel';
 import type { FittedSurvey } from './fitSurvey';
+import type { Place } from './observations';
 import type { Plane } from './plane';
 import type { Point } from '../geometry/point';
 import type { Points } from './covarianceMatrix';
@@ -56,11 +57,12 @@ export function fieldOf(fitted: FittedSurvey, level: string, height: number): Fi
     cross: (a, b) => predictor.cross(a, b),
     support(xs, ys, reach = REACH, variance = null) {
       const known = variance ?? predictor.both({ xs, ys }).variance;
-      if (fitted.sources?.explain) return supportBySources(known);
-      const distance = Float64Array.from(xs, (x, i) => distanceTo(plane, x, ys[i]));
-      return supportOf(known, distance, reach, plane.places.length);
+      // Sources that explain one level carry over to the next; past the reach of all readings there may be others.
+      const heard = fitted.sources?.explain ? fitted.places : plane.places;
+      const distance = Float64Array.from(xs, (x, i) => distanceTo(heard, x, ys[i]));
+      return supportOf(known, distance, reach, heard.length);
     },
-    nearest: ([x, y]) => (plane.places.length > 0 ? distanceTo(plane, x, y) : null),
+    nearest: ([x, y]) => (plane.places.length > 0 ? distanceTo(plane.places, x, y) : null),
   };
 }
 
@@ -72,7 +74,7 @@ function predictorOf(fitted: FittedSurvey, level: string, plane: Plane): Predict
   return krigingPredictor(krige(plane, fitted.variogram));
 }
 
-function distanceTo({ places }: Plane, x: number, y: number): number {
+function distanceTo(places: readonly Place[], x: number, y: number): number {
   let least = Infinity;
   for (const place of places) {
     const square = (place.x - x) ** 2 + (place.y - y) ** 2;

@@ -10,7 +10,6 @@ import { observe } from './observations';
 import { sourceShares } from './sourceKriging/sourceShares';
 import { sourceWithout } from './sourceKriging/sourceWithout';
 import { surveyVariogram } from './surveyVariogram';
-export { HALF_90 } from './half90';
 import type { Compared, Method, Why } from './choose';
 import type { FittedSources } from './sourceKriging/fitRemainder';
 import type { SourceShare } from './sourceKriging/sourceShares';

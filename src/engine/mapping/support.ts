@@ -19,10 +19,6 @@ export interface Support {
   reason: Uint8Array;
 }
 
-/** Where marked sources explain the readings they speak for places far from any, and the interval alone decides. */
-export const supportBySources = (variance: Float64Array): Support =>
-  supportOf(variance, new Float64Array(variance.length), REACH, LEAST);
-
 /**
  * Whether estimates deserve to be shown, from their variance of ln B and their distance to the nearest of `places` readings
  * of the level: doubt is ln(high/low) ÷ ln 10 or distance ÷ reach, whichever is more.

@@ -30,10 +30,11 @@ export interface SurveyVariogram {
 
 /**
  * The exponential variogram of all levels together, fitted to pairs within a level. The fit is to n places themselves, so it
- * is too sure by about the three numbers taken from them: nugget and sill carry n / (n − 3), as a residual variance does.
+ * is too sure by about the three numbers taken from them, and those `taken` before: nugget and sill carry n / (n − 3 − taken),
+ * as a residual variance does.
  * Seeded Gaussian fields show what it is for: their 90 % intervals then hold about 90 % of the truth, without it 86–89 %.
  */
-export function surveyVariogram(places: readonly Place[]): SurveyVariogram {
+export function surveyVariogram(places: readonly Place[], taken = 0): SurveyVariogram {
   const points = places
     .filter(({ limited }) => !limited)
     .map(({ level, x, y, ln, variance }) => ({ level, x, y, value: ln, noise: variance }))
@@ -44,7 +45,7 @@ export function surveyVariogram(places: readonly Place[]): SurveyVariogram {
   if (!lags.some(({ semivariance }) => semivariance > NOTHING))
     return { variogram: DEFAULT_VARIOGRAM, defaultModel: 'flat' };
   const fitted = fitVariogram(lags, 'exponential', [SHORTEST, Math.max(2 * SHORTEST, spread)]);
-  const factor = points.length / (points.length - FITTED);
+  const factor = points.length / Math.max(1, points.length - FITTED - taken);
   return {
     variogram: { ...fitted, nugget: factor * fitted.nugget, sill: factor * fitted.sill },
     defaultModel: null,

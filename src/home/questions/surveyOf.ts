@@ -32,7 +32,10 @@ const markedSource = ({ id, kind, level, path, height, falloff, origin }: Source
 export function surveyOf(home: Home, round: Id, method: MethodChoice): Survey {
   return {
     method,
-    sources: inOrder(home.sources).map(markedSource),
+    sources: inOrder(home.sources)
+      // With the supply off the house's own sources give nothing, and no reading can say more of them.
+      .filter(({ origin }) => origin !== 'house' || home.rounds[round]?.kind !== 'supplyOff')
+      .map(markedSource),
     elevations: Object.fromEntries(inOrder(home.levels).map(({ id, elevation }) => [id, elevation])),
     readings: readingsOf(home, round).map((reading) => ({
       id: reading.id,

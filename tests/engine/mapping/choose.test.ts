@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { choose } from '../../../src/engine/mapping/choose';
+import { choose, sourcesExplain } from '../../../src/engine/mapping/choose';
 
 const compared = (kriging: number | null, inverse: number | null) => [
   { method: 'kriging' as const, looRmseLn: kriging },
@@ -36,5 +36,24 @@ describe('choose', () => {
       method: 'kriging',
       why: { kind: 'not-compared' },
     });
+  });
+
+  it('takes source kriging where it errs clearly less, and says where it errs less but not clearly', () => {
+    const withSources = (error: number) => [
+      ...compared(0.2, 0.3),
+      { method: 'source-kriging' as const, looRmseLn: error },
+    ];
+    expect(choose('auto', withSources(0.15))).toEqual({
+      method: 'source-kriging',
+      why: { kind: 'least-error', of: 3 },
+    });
+    expect(choose('auto', withSources(0.195))).toEqual({ method: 'kriging', why: { kind: 'marks-unclear' } });
+    expect(choose('auto', withSources(0.25)).why).toEqual({ kind: 'least-error', of: 3 });
+    expect(choose('source-kriging', withSources(0.25))).toEqual({
+      method: 'source-kriging',
+      why: { kind: 'asked' },
+    });
+    expect([0.15, 0.195].map((error) => sourcesExplain(withSources(error)))).toEqual([true, false]);
+    expect(sourcesExplain(compared(0.2, 0.3))).toBe(false);
   });
 });

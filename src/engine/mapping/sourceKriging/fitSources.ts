@@ -1,7 +1,7 @@
 import { columnOf, EXPONENTS, spotsOf, termOf } from './sourceTerms';
-import { fitStrengths, misfitOf } from './fitStrengths';
+import { fitStrengths, misfitOf, unusualOf } from './fitStrengths';
 import { columnsOf } from './sourceModel';
-import type { Exponent, Spots } from './sourceTerms';
+import type { Exponent, SourceTerm, Spots } from './sourceTerms';
 import type { Known } from './fitStrengths';
 import type { MarkedSource, Survey } from '../survey';
 import type { Place } from '../observations';
@@ -46,7 +46,7 @@ function withStrengths(
   exponents: readonly Exponent[],
 ): SourceModel {
   const terms = sources.map((source, k) => termOf(source, elevations, exponents[k]));
-  const [background, ...strengths] = fitStrengths(columnsOf(terms, spots), knownOf(places));
+  const [background, ...strengths] = fitStrengths(columnsOf(terms, spots), knownOf(places, terms));
   return {
     elevations,
     background,
@@ -54,7 +54,8 @@ function withStrengths(
   };
 }
 
-export const knownOf = (places: readonly Place[]): Known => ({
+export const knownOf = (places: readonly Place[], terms: readonly Pick<SourceTerm, 'usual'>[]): Known => ({
+  usual: [Infinity, ...terms.map(({ usual }) => usual)],
   ln: places.map(({ ln }) => ln),
   weights: places.map(({ variance }) => 1 / (UNEXPLAINED + variance)),
 });
@@ -64,7 +65,6 @@ export const knownOf = (places: readonly Place[]): Known => ({
  * that helps most, until none helps.
  */
 function bestExponents(places: readonly Place[], spots: Spots, { sources, elevations }: Marks): Exponent[] {
-  const known = knownOf(places);
   const given = sources.map(({ kind, falloff }) => (falloff === 'fit' ? USUAL[kind] : falloff));
   if (!sources.some(({ falloff }) => falloff === 'fit')) return given;
   const columns = sources.map((source) =>
@@ -72,10 +72,18 @@ function bestExponents(places: readonly Place[], spots: Spots, { sources, elevat
   );
   const ones = new Float64Array(places.length).fill(1);
   const cost = (exponents: readonly Exponent[]): number => {
+    const known = knownOf(
+      places,
+      exponents.map((exponent, k) => termOf(sources[k], elevations, exponent)),
+    );
     const taken = [ones, ...exponents.map((exponent, k) => columns[k][exponent - 1])];
-    const misfit = misfitOf(taken, known, fitStrengths(taken, known, { rounds: QUICK }));
+    const strengths = fitStrengths(taken, known, { rounds: QUICK });
     const unusual = exponents.filter((exponent, k) => exponent !== given[k]).length;
-    return places.length * Math.log(misfit + NOTHING) + PENALTY * unusual;
+    return (
+      places.length * Math.log(misfitOf(taken, known, strengths) + NOTHING) +
+      unusualOf(known, strengths) +
+      PENALTY * unusual
+    );
   };
   let best = { exponents: given, cost: cost(given) };
   for (;;) {

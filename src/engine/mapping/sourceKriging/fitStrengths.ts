@@ -1,10 +1,15 @@
 import { nonNegative } from '../../algebra/nonNegative';
 
-/** What is known at places: ln B, and the weight of each, as one over a variance. */
+/** What is known at places: ln B, and the weight of each, as one over a variance; and before any place is read. */
 export interface Known {
   ln: ArrayLike<number>;
   weights: ArrayLike<number>;
+  /** Strength of each part above which it is the less likely the stronger it is; Infinity where any is as likely. */
+  usual: readonly number[];
 }
+
+/** Of ln B, as a strength over the usual one counts: about what surveys of appliances differ by. */
+const UNUSUAL_SD = 1;
 
 const ROUNDS = 60;
 
@@ -19,19 +24,31 @@ const STILL = 1e-13;
  */
 export function fitStrengths(
   columns: readonly Float64Array[],
-  { ln, weights }: Known,
+  known: Known,
   {
     skip,
     start,
     rounds = ROUNDS,
   }: { skip?: ReadonlySet<number>; start?: Float64Array; rounds?: number } = {},
 ): Float64Array {
+  const { ln, weights, usual } = known;
   const k = columns.length;
   const places = all(ln).filter((i) => !skip?.has(i));
-  const misfit = (strengths: Float64Array) => misfitOf(columns, { ln, weights }, strengths, places);
-  const step = (scale: (i: number) => number, wanted: (i: number) => number): Float64Array => {
+  const misfit = (strengths: Float64Array) =>
+    misfitOf(columns, known, strengths, places) + unusualOf(known, strengths);
+  const step = (
+    scale: (i: number) => number,
+    wanted: (i: number) => number,
+    from: ArrayLike<number> = new Float64Array(k),
+  ): Float64Array => {
     const G = new Float64Array(k * k);
     const g = new Float64Array(k);
+    for (let a = 0; a < k; a++) {
+      if (usual[a] === Infinity) continue;
+      const slope = 1 / (usual[a] + from[a]);
+      G[a * k + a] = (slope * slope) / UNUSUAL_SD ** 2;
+      g[a] = (slope * (slope * from[a] - Math.log(1 + from[a] / usual[a]))) / UNUSUAL_SD ** 2;
+    }
     const row = new Float64Array(k);
     for (const i of places) {
       const per = 1 / scale(i);
@@ -59,6 +76,7 @@ export function fitStrengths(
     const wanted = step(
       (i) => at[i],
       (i) => 1 + 2 * ln[i] - Math.log(at[i]),
+      strengths,
     );
     const next = shortened(strengths, wanted, least, misfit);
     if (!next) break;
@@ -96,6 +114,10 @@ export function misfitOf(
   for (const i of places) sum += weights[i] * (ln[i] - 0.5 * Math.log(sumAt(columns, strengths, i))) ** 2;
   return sum;
 }
+
+/** Square of how far strengths are over what is usual, in standard deviations: ½ ln (1 + β/usual) ÷ UNUSUAL_SD each. */
+export const unusualOf = ({ usual }: Known, strengths: Float64Array): number =>
+  usual.reduce((sum, most, k) => sum + ((0.5 * Math.log(1 + strengths[k] / most)) / UNUSUAL_SD) ** 2, 0);
 
 const all = ({ length }: ArrayLike<number>): number[] => Array.from({ length }, (_, i) => i);
 

@@ -1,5 +1,7 @@
 import { HALF_90 } from '../half90';
+import { columnsOf, strengthsOf } from './sourceModel';
 import { changesOf } from './strengthDoubt';
+import { sumAt } from './fitStrengths';
 import { spotsOf } from './sourceTerms';
 import type { Exponent } from './sourceTerms';
 import type { FittedSources } from './fitRemainder';
@@ -14,9 +16,12 @@ export interface SourceShare {
   fitted: boolean;
   /** Share of B² among the parts, mean over the places; 90 % interval, 0…1. */
   share: [number, number];
-  /** The readings leave it no strength at all. */
+  /** Nothing is heard of it anywhere, though most sources of its kind would be: the readings contradict the mark. */
   silent: boolean;
 }
+
+/** A share of B² that nobody could tell from none. */
+const NOTHING = 0.01;
 
 /** A share is never surer to lie at an end than this, so that an interval about it can be drawn. */
 const EDGE = 1e-6;
@@ -31,21 +36,22 @@ export function sourceShares(
   sources: readonly MarkedSource[],
 ): SourceShare[] {
   const n = doubt.hidden.length;
-  const parts = changesOf(model, doubt.hidden, spotsOf(places, model.elevations)).map((change, k) =>
+  const spots = spotsOf(places, model.elevations);
+  const columns = columnsOf(model.terms, spots);
+  const sums = places.map((_, i) => sumAt(columns, strengthsOf(model), i));
+  const loudest = (k: number, strength: number) =>
+    Math.max(...places.map((_, i) => (strength * columns[k][i]) / sums[i]));
+  const parts = changesOf(model, doubt.hidden, spots).map((change, k) =>
     // What could be heard of a silent part is a share of its own: B² grows by a factor e^(2 · change).
     change.map((value) => (doubt.hidden[k] > 0 ? 1 - Math.exp(-2 * value) : 2 * value)),
   );
   const mean = (of: (i: number) => number) => places.reduce((sum, _, i) => sum + of(i), 0) / places.length;
-  return model.terms.map(({ id, exponent, strength }, index) => {
+  return model.terms.map(({ id, exponent, strength, usual }, index) => {
     const k = index + 1;
-    const silent = strength === 0;
-    const share = silent ? 0 : mean((i) => parts[k][i]);
+    const none = strength === 0;
+    const share = none ? 0 : mean((i) => parts[k][i]);
     const slopes = parts.map((part, l) =>
-      silent
-        ? l === k
-          ? mean((i) => part[i])
-          : 0
-        : mean((i) => parts[k][i] * ((l === k ? 1 : 0) - part[i])),
+      none ? (l === k ? mean((i) => part[i]) : 0) : mean((i) => parts[k][i] * ((l === k ? 1 : 0) - part[i])),
     );
     let variance = 0;
     for (let a = 0; a < n; a++)
@@ -55,8 +61,8 @@ export function sourceShares(
       id,
       falloff: exponent,
       fitted: source?.falloff === 'fit',
-      share: silent ? [0, Math.min(1, HALF_90 * Math.sqrt(variance))] : between(share, Math.sqrt(variance)),
-      silent,
+      share: none ? [0, Math.min(1, HALF_90 * Math.sqrt(variance))] : between(share, Math.sqrt(variance)),
+      silent: loudest(k, strength) < NOTHING && loudest(k, usual) > 1,
     };
   });
 }

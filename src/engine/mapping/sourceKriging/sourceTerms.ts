@@ -1,4 +1,3 @@
-import { closestOnSegment } from '../../geometry/segment';
 import type { MarkedSource } from '../survey';
 import type { Place } from '../observations';
 import type { Point } from '../../geometry/point';
@@ -15,6 +14,8 @@ export interface SourceTerm {
   /** Above the street, metres. */
   z: number;
   exponent: Exponent;
+  /** Strength above which it is the less likely the stronger it is, µT² at 1 m. */
+  usual: number;
   /** µT² at 1 m; 0 where the readings leave nothing to it. */
   strength: number;
 }
@@ -25,6 +26,12 @@ export interface Spots {
   ys: ArrayLike<number>;
   zs: ArrayLike<number>;
 }
+
+/**
+ * Field at 1 m, µT, that few appliances exceed (a moment of 1 A·m²; the project's choice). Without it a mark far from all
+ * readings may be given any strength, for what another source does. Lines range from a cable to a trunk line: any is as likely.
+ */
+const USUAL: Record<MarkedSource['kind'], number> = { line: Infinity, point: 0.1 };
 
 /** Nearer than this no reading is taken and no source is a line or a point, metres. */
 const NEAREST = 0.3;
@@ -41,24 +48,43 @@ export const spotsOf = (places: readonly Place[], elevations: Readonly<Record<st
 
 /** A marked source as a term whose strength is still to be found. */
 export const termOf = (
-  { id, path, level, height }: MarkedSource,
+  { id, kind, path, level, height }: MarkedSource,
   elevations: Readonly<Record<string, number>>,
   exponent: Exponent,
-): SourceTerm => ({ id, path, z: floorOf(elevations, level) + height, exponent, strength: 0 });
+): SourceTerm => ({
+  id,
+  path,
+  z: floorOf(elevations, level) + height,
+  exponent,
+  usual: USUAL[kind] ** 2,
+  strength: 0,
+});
 
 /** Square of the distance from each spot to a source, NEAREST at least. */
-export function squaredDistances({ path, z }: Pick<SourceTerm, 'path' | 'z'>, spots: Spots): Float64Array {
-  return Float64Array.from(spots.xs, (x, i) => {
-    const p: Point = [x, spots.ys[i]];
-    let least = (p[0] - path[0][0]) ** 2 + (p[1] - path[0][1]) ** 2;
-    for (let corner = 1; corner < path.length; corner++)
-      least = Math.min(least, closestOnSegment(p, path[corner - 1], path[corner]).distance ** 2);
-    return Math.max(NEAREST ** 2, least + (spots.zs[i] - z) ** 2);
-  });
+function squaredDistances({ path, z }: Pick<SourceTerm, 'path' | 'z'>, spots: Spots): Float64Array {
+  const squares = new Float64Array(spots.xs.length).fill(Infinity);
+  // A point is a segment of no length.
+  for (let corner = Math.min(1, path.length - 1); corner < path.length; corner++)
+    lessen(squares, spots, path[Math.max(0, corner - 1)], path[corner]);
+  for (let i = 0; i < squares.length; i++)
+    squares[i] = Math.max(NEAREST * NEAREST, squares[i] + (spots.zs[i] - z) ** 2);
+  return squares;
+}
+
+/** Takes in the distance to one segment on the plan: every cell of a map asks, so nothing is made on the way. */
+function lessen(squares: Float64Array, { xs, ys }: Spots, [ax, ay]: Point, [bx, by]: Point): void {
+  const [ux, uy] = [bx - ax, by - ay];
+  const length = ux * ux + uy * uy;
+  for (let i = 0; i < squares.length; i++) {
+    const [px, py] = [xs[i] - ax, ys[i] - ay];
+    const t = length === 0 ? 0 : Math.min(1, Math.max(0, (px * ux + py * uy) / length));
+    const [dx, dy] = [px - t * ux, py - t * uy];
+    squares[i] = Math.min(squares[i], dx * dx + dy * dy);
+  }
 }
 
 /** r^(−2n) from r². */
-export const fallen = (square: number, exponent: Exponent): number =>
+const fallen = (square: number, exponent: Exponent): number =>
   exponent === 1 ? 1 / square : exponent === 2 ? 1 / square ** 2 : 1 / square ** 3;
 
 /** r^(−2n) of a term at each spot. */

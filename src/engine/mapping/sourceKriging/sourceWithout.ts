@@ -28,7 +28,7 @@ export function sourceWithout(
 ): Predictions {
   const spots = spotsOf(places, model.elevations);
   const columns = columnsOf(model.terms, spots);
-  const known = knownOf(places);
+  const known = knownOf(places, model.terms);
   const strengths = strengthsOf(model);
   const trend = trendAt(model, spots);
   const changes = changesOf(model, doubt.hidden, spots);
