@@ -39,7 +39,7 @@ describe('maps of known homes', () => {
   });
 
   it('lie nearer where sources are sampled, and nearer still where they are marked', () => {
-    const few = { homes: 6, effort: { chains: 8, burn: 400, keep: 200, samples: 40 } };
+    const few = { homes: 5, effort: { chains: 8, burn: 250, keep: 100, samples: 40 } };
     const kriged = measureAccuracy({ ...few, method: 'kriging' }).median;
     const sampled = measureAccuracy({ ...few, method: 'source-sampling' }).median;
     const marked = measureAccuracy({ ...few, method: 'source-sampling', marked: true }).median;
