@@ -6,8 +6,9 @@ import type { Extent, Slot } from './slots';
 import type { Mark, Wall } from './question';
 
 /**
- * Moment of an appliance that is on, A·m²: 0.4 gives 0.04 µT a metre beside it and 0.3 to 1.5 µT half a metre off it, the middle of what
- * surveys of household appliances found (Gauger 1985).
+ * Moment of an appliance that is on, A·m²: 0.4 gives 0.3 µT half a metre beside it and 0.04 µT a metre beside it, twice that
+ * on its axis; the spread holds the hundredfold range that surveys of household appliances found (Gauger 1985). The
+ * project's choice.
  */
 const MOMENT = { median: 0.4, sd: 1 };
 

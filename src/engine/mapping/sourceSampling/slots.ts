@@ -1,5 +1,6 @@
 import { appliance, hiddenAppliance } from './dipoleSlots';
-import { freeWire, markedLine, riser, streetLine, wallWire } from './wireSlots';
+import { markedLine, streetLine } from './lineSlots';
+import { freeWire, riser, wallWire } from './wireSlots';
 import type { Elements } from './elements';
 import type { Mark, Wall } from './question';
 
@@ -29,10 +30,9 @@ export interface Extent {
 }
 
 /**
- * Every source there may be. That unmarked currents in wiring and pipes are the main cause of field in homes is what network
- * operators and surveys report (Zaffanella 1993, a survey of 996 homes; Swanson & Kaune 1999); how likely each
- * stretch of wall is to carry one is the project's choice: about two and a half in a home, so that many drawn walls make no
- * more currents than few.
+ * Every source there may be. Unmarked currents in wiring and pipes are the main cause of field in most homes, as network
+ * operators report; how likely each stretch of wall is to carry one is the project's choice: about two and a half in a
+ * home, so that many drawn walls make no more currents than few.
  */
 export function slotsOf(walls: readonly Wall[], marked: readonly Mark[], extent: Extent): Slot[] {
   const lines = marked.filter(({ kind, path }) => kind === 'line' && path.length > 1);
