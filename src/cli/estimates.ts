@@ -2,7 +2,9 @@ import { cellCentres, gridOver } from '../engine/grid/grid';
 import { bounds, containsEvenOdd } from '../engine/geometry/polygon';
 import { fieldOf } from '../engine/mapping/field';
 import type { AssessRequest } from '../engine/assess';
-import { HALF_90, type FittedSurvey } from '../engine/mapping/fitSurvey';
+import { HALF_90 } from '../engine/mapping/interval';
+import { REASONS } from '../engine/mapping/support';
+import type { FittedSurvey } from '../engine/mapping/fitSurvey';
 import type { AskedPoint } from './options';
 
 /** The estimate at one place, µT: median and 90 % interval of the true field. */
@@ -12,10 +14,8 @@ export interface PointEstimate {
   low: number;
   high: number;
   supported: boolean;
-  reason: 'wide' | 'far' | 'few' | null;
+  reason: (typeof REASONS)[number];
 }
-
-const REASONS = [null, 'wide', 'far', 'few'] as const;
 
 /** Estimates at places of one level and height, in the order given. */
 function estimate(fitted: FittedSurvey, level: string, height: number, xs: Float64Array, ys: Float64Array) {

@@ -23,22 +23,24 @@ export function assessHome(request: AssessRequest, progress?: (share: number) =>
   const rooms = request.rooms.filter((room) => levels.some(({ id }) => id === room.level));
   const steps = 2 + levels.length + rooms.length + request.walks.length;
   let done = 0;
+  const within = (share: number) => progress?.((done + share) / steps);
   const step = <T>(result: T): T => {
     progress?.(++done / steps);
     return result;
   };
 
-  const fit = step(fitSurvey(request.survey));
+  const fit = step(fitSurvey(request.survey, within));
   if (!fit.ok) return fit;
   const { fitted, evidence } = fit;
   const fieldAt = fieldsOf(fitted);
   const pictures = levels.map((level) =>
     step(
-      drawLevel(fieldAt, level, {
-        variance: true,
-        target: request.target,
-        reach: reachOn(request, level.id),
-      }),
+      drawLevel(
+        fieldAt,
+        level,
+        { variance: true, target: request.target, reach: reachOn(request, level.id) },
+        within,
+      ),
     ),
   );
   const figures = rooms.map((room) => {

@@ -28,13 +28,10 @@ export const arrange = {
   others: (name: string) => `Other answers for ${name}`,
   best: 'Best answer',
   show: 'show on the plan',
-  shown: 'shown on the plan',
   inRoom: (room: string) => `In ${room}`,
   otherWall: 'At another wall',
   rooms: (name: string) => `${name} in each room`,
   blocked: 'What finds no place',
-  live: 'here',
-  atDay: 'a day',
   people: 'People and hours',
   rules:
     'Kept clear: the strips beside beds, door swings and landings, the front of wardrobes, heaters. A cot keeps away from windows and heaters, always.',

@@ -19,7 +19,6 @@ export const map = {
     'Between the dotted lines nine of ten would lie. Arrow keys step through the readings, lowest first.',
   method: 'method',
   typicalError: 'typical error',
-  auto: 'whichever errs least',
   error: (factor: string) => `× ${factor}`,
   noError: 'not to be told',
   inUse: 'in use',

@@ -139,7 +139,6 @@ export const trace = {
   scale: 'Set its scale',
   scaleHow: 'Press two points on the plan whose distance you know.',
   scaleLength: 'Distance between the two points',
-  scaleOther: 'Press the second point.',
   remove: 'take the picture away',
   tooLarge: (megabytes: number) =>
     `The picture is too large: ${fixedText(megabytes, 1)} MB. A picture may have 1 MB: make it smaller or save it as JPEG, then choose it again.`,

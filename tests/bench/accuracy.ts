@@ -1,5 +1,6 @@
 import { fieldOf } from '../../src/engine/mapping/field';
-import { fitSurvey, HALF_90 } from '../../src/engine/mapping/fitSurvey';
+import { fitSurvey } from '../../src/engine/mapping/fitSurvey';
+import { HALF_90 } from '../../src/engine/mapping/interval';
 import type { MethodChoice } from '../../src/engine/mapping/survey';
 import { contains } from '../../src/engine/geometry/polygon';
 import { knownHome, type KnownHome } from '../support/knownHomes';

@@ -1,5 +1,5 @@
 import { decide, dosesOf, jointOf, oddsBetween, widened, type Decision, type Stay } from './odds';
-import { HALF_90 } from '../mapping/fitSurvey';
+import { HALF_90 } from '../mapping/interval';
 import { peopleOf } from '../dose/pieceDose';
 import { sharedDose, type ZoneDose } from '../dose/dose';
 import { zoneOf } from '../dose/zones';

@@ -1,6 +1,6 @@
 import { bilinear, cellCentres, gridOver, type Grid } from '../grid/grid';
 import { bounds } from '../geometry/polygon';
-import { HALF_90 } from '../mapping/fitSurvey';
+import { HALF_90 } from '../mapping/interval';
 import { lerp, type Point, type Ring } from '../geometry/point';
 import type { Field } from '../mapping/field';
 import type { Zone } from '../dose/zones';

@@ -1,6 +1,6 @@
 import { bounds, centroid, contains } from '../geometry/polygon';
 import { classOf, type GuidelineSet } from './guidelines';
-import { HALF_90 } from '../mapping/fitSurvey';
+import { HALF_90 } from '../mapping/interval';
 import type { AssessRoom, LevelPicture } from '../assess';
 import type { FieldAt } from '../dose/fieldAt';
 import type { Point } from '../geometry/point';

@@ -1,4 +1,5 @@
 import { bestPower } from './inverseDistance';
+import { HALF_90 } from './interval';
 import { choose } from './choose';
 import { inverseDistanceError, inverseDistanceWithout } from './inverseDistanceWithout';
 import { krigedWithout } from './krigedWithout';
@@ -57,21 +58,21 @@ export type FitResult =
 /** Fewer places than this make no map. */
 const LEAST = 3;
 
-/** Half a 90 % interval, in standard deviations. */
-export const HALF_90 = 1.6448536269514722;
-
 /**
  * The model of a survey: readings made places, variogram fitted over all levels together (pairs within a level), power of
- * inverse distance and the choice between the two methods by leave-one-out.
+ * inverse distance and the choice between the two methods by leave-one-out. `progress` is told the share done, 0…1.
  */
-export function fitSurvey(survey: Survey): FitResult {
+export function fitSurvey(survey: Survey, progress?: (share: number) => void): FitResult {
   const places = observe(survey.readings);
   if (places.length < LEAST)
     return { ok: false, problem: { kind: 'too-few-readings', have: places.length, need: LEAST } };
   const { variogram, defaultModel } = surveyVariogram(places);
+  progress?.(0.1);
   const error = inverseDistanceError(places);
   const power = bestPower(error);
+  progress?.(0.3);
   const kriged = krigedWithout(places, variogram);
+  progress?.(0.8);
   const krigedError = rootMeanSquare(places, kriged);
   const compared: Compared[] = [
     { method: 'kriging', looRmseLn: krigedError },

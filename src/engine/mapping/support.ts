@@ -1,4 +1,4 @@
-import { HALF_90 } from './fitSurvey';
+import { HALF_90 } from './interval';
 
 /** High and low may differ by no more than this factor for an estimate to be shown: the project's choice. */
 const WIDEST = 10;
