@@ -189,6 +189,30 @@ describe('the map follows the home', () => {
     expect(editor.results.stale).toBe(false);
   });
 
+  it('a long answer that nobody waits for any more does not hold up the next; a short one is let finish', async () => {
+    const survey = (count: number) =>
+      homeWith(
+        room(box(0, 0, 5, 4)),
+        ...Array.from({ length: count }, (_, i) =>
+          addReading({ level: 'l1', at: [0.2 + 0.2 * (i % 20), 0.2 + 0.2 * Math.floor(i / 20)], value: 0.1 }),
+        ),
+      );
+    for (const [count, ended] of [
+      [12, 0],
+      [301, 1],
+    ] as const) {
+      const { editor, engine, settle, clock } = await drive({ home: survey(count) });
+      clock.pass(1000);
+      expect(engine.count('assess')).toBe(1);
+      editor.run(change({ kind: 'reading', id: 'm1' }, { value: 0.2 }));
+      clock.pass(1000);
+      expect([engine.count('assess'), engine.ended]).toEqual([2, ended]);
+      settle();
+      expect([editor.results.state, editor.results.stale]).toEqual(['idle', false]);
+      expect(editor.results.request!.survey.readings[0]!.value).toBe(0.2);
+    }
+  });
+
   it('cancel ends the worker, keeps the old picture, and the next change starts a fresh one', async () => {
     const { editor, engine, settle, clock } = await drive({ home: bedroom() });
     settle();

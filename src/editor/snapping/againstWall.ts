@@ -3,9 +3,9 @@ import { contains } from '../../engine/geometry/polygon';
 import { rectangle } from '../../engine/geometry/pose';
 import type { Pose } from '../../engine/geometry/pose';
 import type { Home, Point, Room } from '../../home/home';
+import { tidy, tidyAngle } from '../../home/kinds/tidy';
 import type { View } from '../editor';
 import { nearestWall } from './nearestWall';
-import { tidy } from './snapPoint';
 
 /** Metres between a piece's head and a wall within which it goes up to it. */
 const NEAR = 0.5;
@@ -32,7 +32,7 @@ export function againstWall(home: Home, view: View, at: Point, size: readonly [n
   const angle = (Math.atan2(-inward[1], -inward[0]) * 180) / Math.PI - 90;
   return {
     at: tidy(add(foot, scale(inward, length / 2))),
-    angle: Math.round((((angle % 360) + 360) % 360) * 1e4) / 1e4,
+    angle: tidyAngle(angle),
   };
 }
 

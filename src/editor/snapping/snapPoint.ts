@@ -1,6 +1,7 @@
 import { add, cross, distance, dot, scale, sub } from '../../engine/geometry/point';
 import { closestOnSegment } from '../../engine/geometry/segment';
 import type { Point } from '../../home/home';
+import { tidy } from '../../home/kinds/tidy';
 import type { SnapScene } from './candidates';
 
 type SnapReason = 'corner' | 'wall' | 'square' | 'aligned' | 'grid' | 'free';
@@ -24,9 +25,6 @@ export interface SnapWishes {
 
 /** Where nothing else pulls, lengths come out in whole decimetres. */
 export const GRID = 0.1;
-
-/** Plan coordinates to a tenth of a millimetre, so that files do not fill with digits of no meaning. */
-export const tidy = ([x, y]: Point): Point => [Math.round(x * 1e4) / 1e4, Math.round(y * 1e4) / 1e4];
 
 const rounded = (value: number, grid: number) => Math.round(value / grid) * grid;
 

@@ -1,9 +1,10 @@
 import { add, distance, scale, sub } from '../../engine/geometry/point';
 import { selfCrossing } from '../../engine/geometry/polygon';
 import type { Point } from '../../home/home';
+import { tidy } from '../../home/kinds/tidy';
 import type { KeyInput, Mark } from '../editor';
 import { snapScene } from '../snapping/candidates';
-import { snapPoint, tidy } from '../snapping/snapPoint';
+import { snapPoint } from '../snapping/snapPoint';
 import type { Snapped } from '../snapping/snapPoint';
 import type { Aim, Bench, Tool } from './tool';
 import { createTyping } from './typing';

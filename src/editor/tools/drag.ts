@@ -1,10 +1,10 @@
 import { sub } from '../../engine/geometry/point';
 import { moveBy } from '../../home/edits/moveBy';
 import type { Point, Ref } from '../../home/home';
+import { tidy } from '../../home/kinds/tidy';
 import type { Mark } from '../editor';
 import { snapScene } from '../snapping/candidates';
 import { snapMove } from '../snapping/snapMove';
-import { tidy } from '../snapping/snapPoint';
 import { kindOf, thingOf } from '../things';
 import type { Aim, Bench } from './tool';
 
