@@ -1,5 +1,5 @@
 import { hoursAt, openingDefaults, pieceDefaults, sourceDefaults } from './kindDefaults';
-import type * as z from 'zod';
+import type * as z from 'zod/mini';
 import type { Collection, Home, Id } from './home';
 import type { MEMBERS } from './schema';
 

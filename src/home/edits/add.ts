@@ -3,7 +3,7 @@ import { limitProblems, memberProblems } from '../integrity';
 import { newId } from '../ids';
 import { firstOf } from '../order';
 import { checkFields } from './check';
-import type * as z from 'zod';
+import type * as z from 'zod/mini';
 import type { Collection, Home, Id } from '../home';
 import type { MEMBERS } from '../schema';
 import type { Edit } from './edit';
