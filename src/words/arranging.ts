@@ -1,4 +1,4 @@
-import type { Answer, Decision, PlacedPiece } from '../engine/arranging/arrange';
+import type { Answer, Decision } from '../engine/arranging/arrange';
 import type { BrokenRule } from '../engine/arranging/rules';
 import type { FieldUnit, PieceKind } from '../home/home';
 import { doseText, doseUnitName, percentText } from './numbers';
@@ -50,20 +50,6 @@ export function changeText(
     interval: `${doseText(answer.low, unit)}–${doseText(answer.high, unit)}`,
     unit: doseUnitName(unit),
   };
-}
-
-/** 'A night in the double bed falls from 1.9 to 0.64 µT·h (0.55–0.76).' */
-export function pieceSentence(placed: PlacedPiece, name: string, kind: PieceKind, unit: FieldUnit): string {
-  const { before, after } = placed;
-  if (!before || !after) return placed.moves ? `${name} moves.` : `${name} stays.`;
-  const spell = `${spellName(kind)} ${name}`;
-  if (!placed.moves) return `${spell} stays at ${doseText(before.dose, unit)} ${doseUnitName(unit)}.`;
-  const change = changeText(
-    { before: before.dose, after: after.dose, low: after.low, high: after.high },
-    unit,
-  );
-  const verb = after.dose < before.dose ? 'falls' : 'rises';
-  return `${spell} ${verb} from ${change.before} to ${change.after} ${change.unit} (${change.interval}).`;
 }
 
 /** Why a piece may not stand somewhere. `other` is the name of what is in its way. */

@@ -1,11 +1,12 @@
 import type { Evidence, FittedSurvey } from '../engine/mapping/fitSurvey';
 import type { GuidelineSet } from '../engine/judging/guidelines';
 import type { LengthUnit, MethodChoice } from '../home/home';
-import { countText, fixedText, lengthText, percentText } from './numbers';
+import { countText, factorText, lengthText, percentText } from './numbers';
 
 export type SupportReason = 'wide' | 'far' | 'few' | 'outside';
 
-const METHOD_NAMES: Record<Exclude<MethodChoice, 'auto'>, string> = {
+const METHOD_NAMES: Record<MethodChoice, string> = {
+  auto: 'chosen by the readings',
   'inverse-distance': 'inverse distance',
   kriging: 'kriging',
   'source-kriging': 'source kriging',
@@ -13,7 +14,7 @@ const METHOD_NAMES: Record<Exclude<MethodChoice, 'auto'>, string> = {
 };
 
 export function methodName(method: MethodChoice): string {
-  return method === 'auto' ? 'chosen by the readings' : METHOD_NAMES[method];
+  return METHOD_NAMES[method];
 }
 
 /** What a method does, for whoever has not met it. */
@@ -60,11 +61,6 @@ export function supportSentence(reason: SupportReason, nearest: number | null, u
   }
 }
 
-/** A root mean square of ln as people can take it: 0.21 → 'a factor of 1.2'. */
-export function factorText(rmsLn: number): string {
-  return `a factor of ${fixedText(Math.exp(rmsLn), 1)}`;
-}
-
 /** Under so many readings the share inside the interval tells nearly nothing. */
 const FEW = 12;
 
@@ -78,7 +74,7 @@ export function evidenceSentences(evidence: Evidence, taken = ''): string[] {
   }
   const predicted = `${countText(readings, 'reading')}${taken}. Each was predicted without itself`;
   return [
-    `${predicted}: the typical miss was ${factorText(looRmseLn)}, and ${percentText(coverage90)} fell inside their 90\u2009% interval.`,
+    `${predicted}: the typical miss was a factor of ${factorText(looRmseLn)}, and ${percentText(coverage90)} fell inside their 90\u2009% interval.`,
     coverageSentence(rows.length, coverage90),
   ];
 }

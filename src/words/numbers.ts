@@ -107,6 +107,12 @@ export function percentText(fraction: number): string {
   return `${fixedText(percent, 0)}${THIN}%`;
 }
 
+/** '1.2': a root mean square of ln as the factor it stands for. */
+export function factorText(rmsLn: number): string {
+  const factor = Math.exp(rmsLn);
+  return fixedText(factor, factor < 10 ? (factor < 1.995 ? 2 : 1) : 0);
+}
+
 /** '3 readings', '1 reading' */
 export function countText(count: number, one: string, many = `${one}s`): string {
   return `${count} ${count === 1 ? one : many}`;

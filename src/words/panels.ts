@@ -1,6 +1,7 @@
 import type { FieldUnit, LengthUnit } from '../home/home';
 import { BAND_EDGES } from '../engine/contours/thresholds';
-import { countText, fieldText, fixedText, intervalText, lengthText, unitName, withUnit } from './numbers';
+import { supportSentence, type SupportReason } from './assessment';
+import { countText, factorText, fieldText, intervalText, lengthText, unitName, withUnit } from './numbers';
 
 /** The page round the plan: top line, stages, foot line, sheet. */
 export const shell = {
@@ -55,7 +56,7 @@ interface AtPlace {
   low: number | null;
   high: number | null;
   supported: boolean;
-  reason: string | null;
+  reason: SupportReason | null;
   nearest: number | null;
 }
 
@@ -79,8 +80,8 @@ export function placeText(at: readonly [number, number], unit: LengthUnit): stri
 export function probeText(probe: AtPlace, field: FieldUnit, length: LengthUnit): string {
   const place = placeText(probe.at, length);
   if (probe.value === null || !probe.supported) {
-    if (probe.reason === 'outside' || probe.nearest === null) return place;
-    return `${place} · no estimate, nearest reading ${lengthText(probe.nearest, length, 1)} away`;
+    if (probe.reason === null || probe.reason === 'outside') return place;
+    return `${place} · ${supportSentence(probe.reason, probe.nearest, length)}`;
   }
   const interval =
     probe.low !== null && probe.high !== null ? ` (${intervalText(probe.low, probe.high, field)})` : '';
@@ -111,12 +112,6 @@ export function evidenceLine(
   return full ? `${start}. Each one predicted without itself: ${within}` : `${start}: ${within}`;
 }
 
-/** e^s as a factor: '1.6'. */
-export function factorText(looRmseLn: number): string {
-  const factor = Math.exp(looRmseLn);
-  return fixedText(factor, factor < 10 ? (factor < 1.995 ? 2 : 1) : 0);
-}
-
 export const savedText = {
   saved: (time: string) => `Saved on this device, ${time}`,
   savedPlain: 'Saved on this device',
@@ -135,18 +130,6 @@ export const tally = {
   noPieces: 'no pieces',
   notDated: 'not dated',
 };
-
-const METHOD_WORDS: Record<string, string> = {
-  auto: 'whichever errs least',
-  'inverse-distance': 'inverse distance',
-  kriging: 'kriging',
-  'source-kriging': 'source kriging',
-  'source-sampling': 'source sampling',
-};
-
-export function methodWord(method: string): string {
-  return METHOD_WORDS[method] ?? method;
-}
 
 export const keysHelp = {
   title: 'Keys',

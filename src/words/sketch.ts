@@ -69,7 +69,6 @@ export const sketch = {
   levels: 'Levels and north',
   levelName: 'Name of the level',
   elevation: 'Floor above the street',
-  levelGoes: 'Take this level away, with all that is on it',
   north: 'North, degrees from the top of the sheet',
   deleteWord: 'take away',
   duplicate: 'one more',

@@ -32,7 +32,7 @@ const evidence = (readings: number, coverage90: number | null, looRmseLn: number
 describe('evidence', () => {
   it('says how far readings lay from what was predicted without them', () => {
     expect(evidenceSentences(evidence(52, 0.9))).toEqual([
-      '52 readings. Each was predicted without itself: the typical miss was a factor of 1.2, and 90\u2009% fell inside their 90\u2009% interval.',
+      '52 readings. Each was predicted without itself: the typical miss was a factor of 1.23, and 90\u2009% fell inside their 90\u2009% interval.',
       'The intervals here are about as wide as they should be.',
     ]);
   });

@@ -93,26 +93,3 @@ export function solve(cholesky: Cholesky, b: ArrayLike<number>): Float64Array {
   }
   return x;
 }
-
-/** A⁻¹, n × n, symmetric to the bit. */
-export function invert({ n, lower }: Cholesky): Float64Array {
-  const inverseLower = new Float64Array(n * n);
-  for (let j = 0; j < n; j++) {
-    inverseLower[j * n + j] = 1 / lower[j * n + j];
-    for (let i = j + 1; i < n; i++) {
-      let sum = 0;
-      for (let k = j; k < i; k++) sum -= lower[i * n + k] * inverseLower[k * n + j];
-      inverseLower[i * n + j] = sum / lower[i * n + i];
-    }
-  }
-  const inverse = new Float64Array(n * n);
-  for (let i = 0; i < n; i++) {
-    for (let j = 0; j <= i; j++) {
-      let sum = 0;
-      for (let k = i; k < n; k++) sum += inverseLower[k * n + i] * inverseLower[k * n + j];
-      inverse[i * n + j] = sum;
-      inverse[j * n + i] = sum;
-    }
-  }
-  return inverse;
-}

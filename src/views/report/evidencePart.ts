@@ -3,13 +3,12 @@ import type { Home } from '../../home/home';
 import {
   defaultModelSentence,
   evidenceSentences,
-  factorText,
   methodName,
   methodSentence,
   whyText,
 } from '../../words/assessment';
 import { edgeText } from '../../words/canvas';
-import { fieldText, fixedText, intervalText, lengthText, unitName } from '../../words/numbers';
+import { factorText, fieldText, fixedText, intervalText, lengthText, unitName } from '../../words/numbers';
 import { accuracyText, correctionText, reportWords, variogramSentence } from '../../words/report';
 import { numberOf } from '../../words/things';
 import { blocksOf, type Block, type Table } from './table';
@@ -48,7 +47,7 @@ export function evidencePart(home: Home, { fitted, evidence }: Assessment): Evid
       heads: [{ text: 'method' }, { text: reportWords.miss, right: true }, { text: '' }],
       rows: evidence.compared.map(({ method, looRmseLn }) => [
         methodName(method),
-        looRmseLn === null ? '—' : factorText(looRmseLn),
+        looRmseLn === null ? '—' : `a factor of ${factorText(looRmseLn)}`,
         method === fitted.method ? reportWords.used : '',
       ]),
     },

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { choleskyWithJitter, invert, solve, solveLower } from '../../../src/engine/algebra/cholesky';
+import { choleskyWithJitter, solve, solveLower } from '../../../src/engine/algebra/cholesky';
 import { random } from '../../../src/engine/algebra/random';
 
 /** G·Gᵀ + ridge for a random G: symmetric positive definite. */
@@ -24,7 +24,7 @@ describe('Cholesky', () => {
     expect([...choleskyWithJitter(A, 3, 1)!.lower]).toEqual([2, 0, 0, 6, 1, 0, -8, 5, 3]);
   });
 
-  it.each([1, 2, 9, 40])('solves and inverts, n = %i', (n) => {
+  it.each([1, 2, 9, 40, 97])('solves, n = %i', (n) => {
     const A = definite(n, n, 0.5);
     const b = Array.from({ length: n }, (_, i) => Math.sin(i + 1));
     const factored = choleskyWithJitter(A, n, 1)!;
@@ -33,10 +33,6 @@ describe('Cholesky', () => {
     times(A, n, x).forEach((value, i) => expect(value).toBeCloseTo(b[i], 8));
     const y = solveLower(factored, b);
     times(factored.lower, n, y).forEach((value, i) => expect(value).toBeCloseTo(b[i], 10));
-    const inverse = invert(factored);
-    times(inverse, n, b).forEach((value, i) => expect(value).toBeCloseTo(x[i], 8));
-    for (let i = 0; i < n; i++)
-      for (let j = 0; j < i; j++) expect(inverse[i * n + j]).toBe(inverse[j * n + i]);
   });
 
   it('adds the least jitter that helps a singular matrix, and says how much', () => {
