@@ -1,17 +1,10 @@
 import { furnitureName, roomName, thingName } from '../words/things';
-import { defaultModelSentence, evidenceSentences, classText } from '../words/assessment';
+import { classText, defaultModelSentence, evidenceSentences, supportSentence } from '../words/assessment';
 import { decisionText, ruleSentence } from '../words/arranging';
 import { edgeText } from '../words/canvas';
 import { SHORT_CAUTION } from '../words/cautions';
-import {
-  doseText,
-  doseUnitName,
-  fieldText,
-  fixedText,
-  intervalText,
-  percentText,
-  unitName,
-} from '../words/numbers';
+import { tableWords } from '../words/commandLine';
+import { doseText, fieldText, fixedText, intervalText, percentText, unitName } from '../words/numbers';
 import type { Worked, answerOf } from './answer';
 
 type Answer = ReturnType<typeof answerOf>;
@@ -33,7 +26,7 @@ const section = (title: string, lines: string[]): string[] => ['', title, ...lin
 export function tableOf(worked: Worked, answer: Answer): string {
   const lines = [
     answer.title,
-    `Method: ${answer.method} (${answer.why}).`,
+    tableWords.method(answer.method, answer.why),
     ...evidenceSentences(worked.assessment.evidence),
     ...[defaultModelSentence(worked.assessment.fitted)].filter((sentence) => sentence !== null),
     ...roomLines(worked),
@@ -52,13 +45,13 @@ function roomLines({ home, assessment, request }: Worked): string[] {
   const unit = home.settings.fieldUnit;
   if (assessment.rooms.length === 0) return [];
   const heads = [
-    'room',
-    'use',
-    `middle, ${unitName(unit)}`,
-    '90 % interval',
-    '95 % below',
-    `over ${edgeText(request.target, unit)}`,
-    'drawn',
+    tableWords.room,
+    tableWords.use,
+    tableWords.middle(unit),
+    tableWords.interval,
+    tableWords.below95,
+    tableWords.over(edgeText(request.target, unit)),
+    tableWords.drawn,
     request.guideline.name,
   ];
   const rows = assessment.rooms.map((room) => [
@@ -71,41 +64,35 @@ function roomLines({ home, assessment, request }: Worked): string[] {
     percentText(room.supported),
     classText(room.class),
   ]);
-  return section('Rooms', columns(heads, rows, [2, 3, 4, 5, 6]));
+  return section(tableWords.rooms, columns(heads, rows, [2, 3, 4, 5, 6]));
 }
 
 function pieceLines({ home, assessment }: Worked): string[] {
   const unit = home.settings.fieldUnit;
   if (assessment.pieces.length === 0) return [];
-  const heads = [
-    'piece',
-    `mean, ${unitName(unit)}`,
-    `dose a day, ${doseUnitName(unit)}`,
-    '90 % interval',
-    '',
-  ];
+  const heads = [tableWords.piece, tableWords.mean(unit), tableWords.doseADay(unit), tableWords.interval, ''];
   const rows = assessment.pieces.map(({ id, mean, dose, supported }) => [
     furnitureName(home, id),
     fieldText(mean, unit),
     doseText(dose.dose, unit),
     intervalText(dose.low, dose.high, unit),
-    supported ? '' : 'the map is not drawn there',
+    supported ? '' : tableWords.notDrawn,
   ]);
-  return section('Furniture where it stands', columns(heads, rows, [1, 2, 3]));
+  return section(tableWords.furniture, columns(heads, rows, [1, 2, 3]));
 }
 
 function pointLines({ home }: Worked, { points }: Answer): string[] {
   const unit = home.settings.fieldUnit;
   if (points.length === 0) return [];
-  const heads = ['x, m', 'y, m', `estimate, ${unitName(unit)}`, '90 % interval', ''];
+  const heads = ['x, m', 'y, m', tableWords.estimate(unit), tableWords.interval, ''];
   const rows = points.map(({ at, value, low, high, reason }) => [
     fixedText(at[0], 2),
     fixedText(at[1], 2),
     fieldText(value, unit),
     intervalText(low, high, unit),
-    reason ? `not supported: ${reason}` : '',
+    reason ? supportSentence(reason, null, 'm') : '',
   ]);
-  return section('Places', columns(heads, rows, [0, 1, 2, 3]));
+  return section(tableWords.places, columns(heads, rows, [0, 1, 2, 3]));
 }
 
 function arrangementLines({ home, proposal }: Worked): string[] {
@@ -113,14 +100,14 @@ function arrangementLines({ home, proposal }: Worked): string[] {
   const unit = home.settings.fieldUnit;
   const name = (id: string | null) => (id === null ? null : furnitureName(home, id));
   const heads = [
-    'piece',
-    'room',
+    tableWords.piece,
+    tableWords.room,
     'x, m',
     'y, m',
-    'angle',
-    `now, ${doseUnitName(unit)}`,
-    'then',
-    '90 % interval',
+    tableWords.angle,
+    tableWords.now(unit),
+    tableWords.then,
+    tableWords.interval,
     '',
   ];
   const rows = proposal.pieces.map((piece) => [
@@ -134,39 +121,27 @@ function arrangementLines({ home, proposal }: Worked): string[] {
     piece.after ? intervalText(piece.after.low, piece.after.high, unit) : '—',
     decisionText(piece.decision, piece.odds),
   ]);
-  const tried = proposal.proven ? 'No place tried is lower.' : 'Not every place was tried.';
-  const total = `Daily dose from ${doseText(proposal.before, unit)} to ${doseText(proposal.after, unit)} ${doseUnitName(unit)} (${intervalText(proposal.low, proposal.high, unit)}). ${tried}`;
-  const left = proposal.blocked.map(
-    ({ id, rule }) => `${furnitureName(home, id)} fits nowhere. ${ruleSentence(rule, name(rule.with))}`,
+  const total = tableWords.total(proposal, unit);
+  const left = proposal.blocked.map(({ id, rule }) =>
+    tableWords.fitsNowhere(furnitureName(home, id), ruleSentence(rule, name(rule.with))),
   );
-  return section('Arrangement', [total, ...columns(heads, rows, [2, 3, 4, 5, 6, 7]), ...left]);
+  return section(tableWords.arrangement, [total, ...columns(heads, rows, [2, 3, 4, 5, 6, 7]), ...left]);
 }
 
 function profileLines({ home }: Worked, { profile }: Answer): string[] {
   if (!profile) return [];
   const unit = home.settings.fieldUnit;
-  const falloff =
-    profile.falloff === null
-      ? 'The readings do not tell how fast it falls.'
-      : `It falls as 1/r^${fixedText(profile.falloff, 1)}.`;
-  const heads = ['along, m', `estimate, ${unitName(unit)}`, '90 % interval'];
+  const heads = [tableWords.along, tableWords.estimate(unit), tableWords.interval];
   const rows = profile.rows.map(([along, value, low, high]) => [
     fixedText(along, 1),
     fieldText(value, unit),
     intervalText(low, high, unit),
   ]);
   return section(thingName(home, { kind: 'walk', id: profile.walk }), [
-    falloff,
-    targetLine(profile.targetAt),
+    tableWords.falloff(profile.falloff),
+    tableWords.targetAt(profile.targetAt),
     ...columns(heads, rows, [0, 1, 2]),
   ]);
-}
-
-function targetLine(targetAt: [number, number | null] | null): string {
-  if (!targetAt) return 'The target is not met on this walk.';
-  const [from, to] = targetAt;
-  const end = to === null ? 'the end of the walk or beyond' : `${fixedText(to, 1)} m`;
-  return `The target is met between ${fixedText(from, 1)} m and ${end} along it.`;
 }
 
 function gridLines({ home }: Worked, { grid }: Answer): string[] {
@@ -179,7 +154,7 @@ function gridLines({ home }: Worked, { grid }: Answer): string[] {
     intervalText(low, high, unit),
   ]);
   return section(
-    'The whole level',
-    columns(['x, m', 'y, m', unitName(unit), '90 % interval'], rows, [0, 1, 2, 3]),
+    tableWords.wholeLevel,
+    columns(['x, m', 'y, m', unitName(unit), tableWords.interval], rows, [0, 1, 2, 3]),
   );
 }
