@@ -140,6 +140,7 @@ const staysOf = (piece: ArrangePiece, { level, at, angle }: Place, when: Used['w
     when,
   }));
 
+/** The level that a room of the request stands on; the room must be there. */
 export const levelOf = ({ rooms }: ArrangeRequest, id: string): string =>
   rooms.find((room) => room.id === id)!.level;
 
