@@ -28,10 +28,6 @@ export class ReadingDraft {
     this.unit = unit;
   }
 
-  get blank(): boolean {
-    return Object.values(this.entries).every((text) => text === '') && this.limit === null;
-  }
-
   /** A key of the pad. */
   press(key: string): void {
     const text = this.entries[this.active];
