@@ -1,5 +1,6 @@
 import { bounds } from '../../engine/geometry/polygon';
 import { forEachThing, thingAt } from './onPlan';
+import { withWhatStandsIn } from './whatStandsIn';
 import type { Home, Point, Ref } from '../home';
 import type { Edit } from './edit';
 
@@ -13,13 +14,18 @@ function middleOf(home: Home, refs: readonly Ref[]): Point {
   return [(x0 + x1) / 2, (y0 + y1) / 2];
 }
 
-/** Turns things of the plan together, degrees counter-clockwise, about a point or else about their middle. */
+/**
+ * Turns things of the plan together, a room with what stands in it, degrees counter-clockwise, about a point or else
+ * about their middle.
+ */
 export function rotate(refs: readonly Ref[], degrees: number, about?: Point): Edit {
   return {
     name: 'Turn',
     apply(draft) {
       const centre = about ?? middleOf(draft, refs);
-      return forEachThing(draft, refs, (kind, thing) => kind.turn(draft, thing, degrees, centre));
+      return forEachThing(draft, withWhatStandsIn(draft, refs), (kind, thing) =>
+        kind.turn(draft, thing, degrees, centre),
+      );
     },
   };
 }
