@@ -1,4 +1,4 @@
-import type { Opening, Piece, PieceKind, Source } from './home';
+import type { Fixture, Opening, Piece, PieceKind, Source } from './home';
 
 /** Hours a day that someone spends at a piece. */
 const HOURS: Record<PieceKind, number> = { bed: 8, cot: 12, desk: 4, seat: 0, other: 0 };
@@ -44,6 +44,9 @@ export function pieceDefaults(
   };
 }
 
+/** The band of frequencies a meter is taken to answer to where nobody says, hertz: mains and its first harmonics. */
+export const BAND: readonly [number, number] = [40, 400];
+
 const WIDTH: Record<Opening['kind'], number> = { door: 0.8, window: 1.2, gap: 0.9 };
 
 export function openingDefaults(kind: Opening['kind']): Pick<Opening, 'width' | 'swing'> {
@@ -54,3 +57,13 @@ export function openingDefaults(kind: Opening['kind']): Pick<Opening, 'width' | 
 export function sourceDefaults(kind: Source['kind']): Pick<Source, 'height'> {
   return { height: kind === 'line' ? 8 : 1 };
 }
+
+/** Metres along the wall and into the room. Commonly met sizes; this project's choice. */
+const FIXTURE_SIZE: Record<Fixture['kind'], readonly [number, number]> = {
+  wardrobe: [1.2, 0.6],
+  radiator: [1, 0.1],
+  chimney: [1.2, 0.4],
+  other: [0.6, 0.6],
+};
+
+export const fixtureSize = (kind: Fixture['kind']): readonly [number, number] => FIXTURE_SIZE[kind];

@@ -14,11 +14,24 @@ const CORNER = 0.2;
 /** Metres along a wall. */
 const GRID = 0.05;
 
-/** Where a piece set down at a point stands: its head against the wall nearest by, within the corners of the room. */
-export function againstWall(home: Home, view: View, at: Point, size: readonly [number, number]): Pose | null {
+/** Metres from a wall at which a press on its drawn thickness still means the room behind it. */
+const THICKNESS = 0.15;
+
+/**
+ * Where a thing set down at a point stands: its head or back against the wall nearest by, within the corners of the room.
+ *
+ * @param near metres between its head and a wall within which it goes up to it
+ */
+export function againstWall(
+  home: Home,
+  view: View,
+  at: Point,
+  size: readonly [number, number],
+  near = NEAR,
+): Pose | null {
   const [width, length] = size;
-  const room = roomOver(home, view, at);
-  const place = room && nearestWall(home, view, at, length / 2 + NEAR, room);
+  const room = roomOver(home, view, at) ?? nearestWall(home, view, at, THICKNESS)?.room;
+  const place = room && nearestWall(home, view, at, length / 2 + near, room);
   if (!place || place.length < width) return null;
   const way = scale(sub(place.b, place.a), 1 / place.length);
   // Into the room, whichever way round its outline runs.

@@ -55,6 +55,23 @@ function directions(along: readonly Point[]): Point[] {
   return wished.filter((way, i) => wished.findIndex((other) => Math.abs(cross(way, other)) < 1e-6) === i);
 }
 
+/** Degrees from a straight or square way within which a typed length means that way. */
+const NEARLY = 20;
+
+/** The unit way a hand means that points `toward`: along or square to the page or to what is there already, else its own. */
+export function meantWay(toward: Point, along: readonly Point[]): Point {
+  const length = Math.hypot(toward[0], toward[1]);
+  const own = scale(toward, 1 / length);
+  const close = Math.cos((NEARLY * Math.PI) / 180);
+  let best = own;
+  let most = close;
+  for (const way of directions(along)) {
+    const share = dot(way, own);
+    if (Math.abs(share) > most) [best, most] = [scale(way, Math.sign(share)), Math.abs(share)];
+  }
+  return best;
+}
+
 /** Along one line the other wishes still count: walls it meets, points it comes level with, whole decimetres. */
 function alongLine(
   scene: SnapScene,
