@@ -1,5 +1,12 @@
+import { isJudged } from '../engine/judging/rooms';
 import { furnitureName, roomName, thingName } from '../words/things';
-import { classText, defaultModelSentence, evidenceSentences, supportSentence } from '../words/assessment';
+import {
+  classText,
+  notJudgedText,
+  defaultModelSentence,
+  evidenceSentences,
+  supportSentence,
+} from '../words/assessment';
 import { decisionText, ruleSentence } from '../words/arranging';
 import { edgeText } from '../words/canvas';
 import { SHORT_CAUTION } from '../words/cautions';
@@ -62,7 +69,7 @@ function roomLines({ home, assessment, request }: Worked): string[] {
     fieldText(room.p95, unit),
     percentText(room.overTarget),
     percentText(room.supported),
-    classText(room.class),
+    isJudged(room) ? classText(room.class) : notJudgedText(room.supported),
   ]);
   return section(tableWords.rooms, columns(heads, rows, [2, 3, 4, 5, 6]));
 }

@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
 import { LIMITS } from './limits';
+import { BAND } from './kindDefaults';
 import type { Format } from './problem';
 
 // A content-security policy without 'unsafe-eval' forbids the compiled validators.
@@ -141,7 +142,7 @@ const meter = z.strictObject({
   offset: z._default(within(-1e6, 1e6), 0),
   serial: blank,
   calibrated: nullable(date),
-  band: z._default(z.tuple([field, field]), [40, 400]),
+  band: z._default(z.tuple([field, field]), [...BAND]),
 });
 
 const round = z.strictObject({

@@ -22,7 +22,6 @@ export const judge = {
   highestNear: (what: string) => `highest, by ${what}`,
   piece: (name: string, hours: string) => `${name}, ${hours}`,
   hours: (n: string) => `${n} hours`,
-  noReadings: 'no readings here: not judged',
   partly: (share: string) => `${share} of its floor is drawn`,
   noRooms: 'No room is drawn yet. Judging needs rooms: sketch them, or draw grounds round the readings.',
   noMap: 'There is no map to judge by yet.',
@@ -47,12 +46,14 @@ const NUMBERS = ['No', 'One', 'Two', 'Three', 'Four', 'Five', 'Six', 'Seven', 'E
 export function overSentence(
   over: number,
   sleeping: number,
-  rooms: number,
+  judged: number,
   target: number,
   unit: FieldUnit,
 ): { bold: string; rest: string } {
   const aim = `your target of ${edgeText(target, unit)} ${unitName(unit)}`;
-  if (over === 0) return { bold: rooms === 1 ? 'The room' : 'Every room', rest: ` lies under ${aim}.` };
+  if (judged === 0) return { bold: 'No room', rest: ' has enough of its floor drawn to be judged.' };
+  if (over === 0)
+    return { bold: judged === 1 ? 'The one room judged' : 'Every room judged', rest: ` lies under ${aim}.` };
   const count = NUMBERS[over] ?? String(over);
   const tail =
     sleeping === 0

@@ -1,12 +1,23 @@
 import type { Assessment } from '../engine/assess';
 import type { Alternative, Proposal } from '../engine/arranging/arrange';
 import type { FittedSurvey } from '../engine/mapping/fitSurvey';
-import type { RoomFigures } from '../engine/judging/rooms';
+import { isJudged, type RoomFigures } from '../engine/judging/rooms';
 import type { FieldUnit, Home, Meter, Reading } from '../home/home';
+import { BAND } from '../home/kindDefaults';
 import { roomAt } from '../home/questions/roomAt';
 import { changeText, spellName } from './arranging';
 import { edgeText, pieceLetters } from './canvas';
-import { countText, fieldText, fixedText, percentText, readingText, unitName, withUnit } from './numbers';
+import {
+  countText,
+  fieldText,
+  fixedText,
+  inUnit,
+  percentText,
+  readingText,
+  unitName,
+  withUnit,
+} from './numbers';
+import { parseField } from './quantities';
 import { numberOf, PIECE_WORDS, roomName } from './things';
 
 /** Titles, heads of tables and short words of the report. */
@@ -40,7 +51,6 @@ export const reportWords = {
   meters: 'Meters',
   limits: 'What the method cannot tell',
   guideline: 'Published values used',
-  notJudged: 'not judged',
   noMapYet: 'The map is still being worked out.',
   madeWith: 'made with Stillroom on the surveyor’s own device',
   reliability: 'How far to rely on it',
@@ -114,7 +124,7 @@ function foundLead(home: Home, { rooms }: Assessment, target: number): Part[] {
   const unit = home.settings.fieldUnit;
   const aim = `${edgeText(target, unit)} ${unitName(unit)}`;
   const judged = rooms.filter(isJudged).filter(({ id }) => home.rooms[id]?.use !== 'grounds');
-  if (judged.length === 0) return [plain('No room has readings near enough to be judged.')];
+  if (judged.length === 0) return [plain('No room has enough of its floor drawn to be judged.')];
   const sleeping = judged.filter(({ id }) => home.rooms[id]?.use === 'sleeping');
   const asked = sleeping.length > 0 ? sleeping : judged;
   const worst = asked.reduce((a, b) => (b.overTarget > a.overTarget ? b : a));
@@ -136,9 +146,6 @@ function foundLead(home: Home, { rooms }: Assessment, target: number): Part[] {
     plain('.'),
   ];
 }
-
-/** A room is judged where at least a part of its floor has a map that deserves to be shown. */
-export const isJudged = ({ supported }: RoomFigures): boolean => supported >= 0.05;
 
 const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
 
@@ -166,14 +173,14 @@ export function foundSentences(home: Home, { rooms }: Assessment, target: number
 }
 
 function hatchedSentences(home: Home, rooms: readonly RoomFigures[]): string[] {
-  const whole = rooms.filter((room) => !isJudged(room)).map(({ id }) => roomInSentence(home, id));
+  const unjudged = rooms
+    .filter((room) => !isJudged(room))
+    .map(({ id, supported }) => `${roomInSentence(home, id)} (${percentText(supported)} of it drawn)`);
   const part = rooms
     .filter((room) => isJudged(room) && room.supported < 0.9)
     .map(({ id }) => roomInSentence(home, id));
   return [
-    ...(whole.length > 0
-      ? [`Hatched and not judged, since no reading is near enough: ${whole.join(', ')}.`]
-      : []),
+    ...(unjudged.length > 0 ? [`Too little drawn to judge: ${unjudged.join(', ')}.`] : []),
     ...(part.length > 0 ? [`Hatched in part: ${part.join(', ')}.`] : []),
   ];
 }
@@ -186,6 +193,10 @@ export function accuracyText(meter: Meter, unit: FieldUnit): string {
   const absolute = meter.absolute > 0 ? ` ±${edgeText(meter.absolute, unit)} ${unitName(unit)}` : '';
   return `${percent}${absolute}${meter.coverage === 'k2' ? ', k = 2' : ''}`;
 }
+
+/** The band of frequencies in hertz; a meter nobody described so has the one that files are filled in with. */
+export const bandText = ({ band: [low, high] }: Meter): string =>
+  low === BAND[0] && high === BAND[1] ? 'not stated' : `${low}–${high}`;
 
 /** 'true = 0.93 × shown + 0.004', or none. */
 export function correctionText(meter: Meter, unit: FieldUnit): string {
@@ -209,15 +220,32 @@ export function meterOf(home: Home, reading: Pick<Reading, 'meter'>): Meter | nu
   return home.meters[reading.meter ?? Object.keys(home.meters)[0] ?? ''] ?? null;
 }
 
-/** What the display showed, with its sign where it was out of range. */
-export function plainReadingText(reading: Reading, unit: FieldUnit, home: Home): string {
-  const text = fieldText(reading.value, unit, meterOf(home, reading)?.resolution ?? 0);
-  return limitSign(reading) + text;
+/** What the display showed in two figures, with its sign where it was out of range. */
+export function plainReadingText(reading: Reading, unit: FieldUnit): string {
+  return limitSign(reading) + fieldText(reading.value, unit);
 }
 
-/** The same with all the digits of the meter, for a table. */
+/**
+ * What the display showed, with all its digits, for a table: those that were typed; of a value that came without, all that
+ * it has, and no fewer than the meter's.
+ */
 export function fullReadingText(reading: Reading, unit: FieldUnit, home: Home): string {
-  return limitSign(reading) + readingText(reading.value, unit, meterOf(home, reading)?.resolution ?? 0);
+  const text = readingText(reading.value, unit, meterOf(home, reading)?.resolution ?? 0);
+  // A resultant of three axes was worked out: it is no finer than what the display showed of each.
+  const decimals = reading.axes
+    ? decimalsOf(text)
+    : (typedDecimals(reading, unit) ??
+      Math.max(decimalsOf(text), decimalsOf(readingText(reading.value, unit))));
+  return limitSign(reading) + fixedText(inUnit(reading.value, unit), decimals);
+}
+
+const decimalsOf = (text: string): number => /[.,](\d+)/.exec(text)?.[1]!.length ?? 0;
+
+/** Decimals of what was typed, in a unit; null where the value was not typed so. */
+function typedDecimals({ text, value }: Reading, unit: FieldUnit): number | null {
+  const typed = parseField(text, unit);
+  if (!typed.ok || /\de/i.test(text) || Math.abs(typed.µT - value) > 1e-9 * value) return null;
+  return Math.max(0, decimalsOf(text) + Math.round(Math.log10(inUnit(1, typed.unit) / inUnit(1, unit))));
 }
 
 const limitSign = ({ limit }: Reading): string =>

@@ -21,9 +21,15 @@ export interface RoomFigures {
   overTarget: number;
   /** Share of the floor where the map deserves to be shown, 0…1. */
   supported: number;
-  /** The guideline's word for the median, or null where it does not speak of such rooms. */
+  /** The guideline's word for the median, or null where it does not speak of such rooms or the room is not judged. */
   class: string | null;
 }
+
+// The middle of a floor is known where half of it is: the project's choice.
+const JUDGED_SHARE = 0.5;
+
+/** A room is judged where at least half of its floor has a map that deserves to be shown. */
+export const isJudged = ({ supported }: Pick<RoomFigures, 'supported'>): boolean => supported >= JUDGED_SHARE;
 
 // The interval is that of an average, which a few dozen places tell as well as thousands.
 const THINNED = 64;
@@ -55,6 +61,7 @@ export function roomFigures(
   const spread = Math.exp(HALF_90 * Math.sqrt(Math.max(0, variance)));
   const share = (counts: (i: number) => boolean) => values.filter((_, i) => counts(i)).length / values.length;
 
+  const supported = share((i) => cells[i].doubt <= 1);
   return {
     id: room.id,
     mean: values.reduce((sum, value) => sum + value, 0) / values.length,
@@ -65,8 +72,8 @@ export function roomFigures(
     max: values[highest],
     maxAt: cells[highest].at,
     overTarget: share((i) => values[i] > target),
-    supported: share((i) => cells[i].doubt <= 1),
-    class: classOf(guideline, room.use, median),
+    supported,
+    class: isJudged({ supported }) ? classOf(guideline, room.use, median) : null,
   };
 }
 

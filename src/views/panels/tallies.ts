@@ -1,5 +1,5 @@
 import type { Assessment } from '../../engine/assess';
-import type { RoomFigures } from '../../engine/judging/rooms';
+import { isJudged, type RoomFigures } from '../../engine/judging/rooms';
 import type { Stage } from '../../editor/editor';
 import { area } from '../../engine/geometry/polygon';
 import type { Home } from '../../home/home';
@@ -21,11 +21,11 @@ export function drawnShare(home: Home, assessment: Assessment | null): number | 
   return whole > 0 ? drawn / whole : null;
 }
 
-/** Rooms inside the walls whose middle value is at or over the target. */
+/** Judged rooms inside the walls whose middle value is at or over the target. */
 export function roomsOver(home: Home, assessment: Assessment | null): RoomFigures[] {
   return (assessment?.rooms ?? []).filter((figures) => {
     const room = home.rooms[figures.id];
-    return room && room.use !== 'grounds' && figures.supported > 0 && figures.median >= home.settings.target;
+    return room && room.use !== 'grounds' && isJudged(figures) && figures.median >= home.settings.target;
   });
 }
 

@@ -9,7 +9,7 @@ import {
 } from '../../words/assessment';
 import { edgeText } from '../../words/canvas';
 import { factorText, fieldText, fixedText, intervalText, lengthText, unitName } from '../../words/numbers';
-import { accuracyText, correctionText, reportWords, variogramSentence } from '../../words/report';
+import { accuracyText, bandText, correctionText, reportWords, variogramSentence } from '../../words/report';
 import { numberOf } from '../../words/things';
 import { blocksOf, type Block, type Table } from './table';
 import { PAGE } from './paper';
@@ -90,7 +90,7 @@ export function metersTable(home: Home): Table {
       accuracyText(meter, unit),
       edgeText(meter.resolution, unit),
       `${edgeText(meter.range[0], unit)}–${edgeText(meter.range[1], unit)}`,
-      `${meter.band[0]}–${meter.band[1]}`,
+      bandText(meter),
       correctionText(meter, unit),
       meter.calibrated ?? '—',
     ]),

@@ -66,7 +66,7 @@ export function letteringMarks(
     values: readings.map((reading) => ({
       id: reading.id,
       at: reading.at,
-      width: textWidth(plainReadingText(reading, unit, home), VALUE) + 2,
+      width: textWidth(plainReadingText(reading, unit), VALUE) + 2,
       height: VALUE.size * 1.1,
     })),
     contours,
@@ -94,7 +94,7 @@ export function letteringMarks(
     ...readings.flatMap((reading) =>
       write(
         placed.values.get(reading.id),
-        plainReadingText(reading, unit, home),
+        plainReadingText(reading, unit),
         reading.excluded ? { ...VALUE, fill: INK.text3 } : VALUE,
       ),
     ),

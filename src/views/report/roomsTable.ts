@@ -1,10 +1,9 @@
 import type { GuidelineSet } from '../../engine/judging/guidelines';
-import type { RoomFigures } from '../../engine/judging/rooms';
+import { isJudged, type RoomFigures } from '../../engine/judging/rooms';
 import type { Home } from '../../home/home';
-import { classText } from '../../words/assessment';
+import { classText, notJudgedText } from '../../words/assessment';
 import { edgeText } from '../../words/canvas';
 import { fieldText, intervalText, percentText, unitName } from '../../words/numbers';
-import { isJudged, reportWords } from '../../words/report';
 import { ROOM_USES, roomName } from '../../words/things';
 import type { Table } from './table';
 
@@ -32,7 +31,7 @@ export function roomsTable(
       .map((room) => {
         const name = roomName(home, room.id);
         const { use } = home.rooms[room.id]!;
-        if (!isJudged(room)) return [name, ROOM_USES[use], '—', '—', '—', '—', reportWords.notJudged];
+        if (!isJudged(room)) return [name, ROOM_USES[use], '—', '—', '—', '—', notJudgedText(room.supported)];
         return [
           name,
           ROOM_USES[use],

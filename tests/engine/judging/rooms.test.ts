@@ -4,7 +4,7 @@ import { cellCentres, gridOver } from '../../../src/engine/grid/grid';
 import { exponential, fakeField } from '../dose/fakeField';
 import { GUIDELINES } from '../../../src/engine/judging/guidelines';
 import { random } from '../../../src/engine/algebra/random';
-import { roomFigures } from '../../../src/engine/judging/rooms';
+import { isJudged, roomFigures } from '../../../src/engine/judging/rooms';
 import type { AssessRoom, LevelPicture } from '../../../src/engine/assess';
 import type { Point, Ring } from '../../../src/engine/geometry/point';
 
@@ -120,4 +120,16 @@ test('the interval of the median holds 90 % of drawn fields', () => {
   }
   expect(held / draws).toBeGreaterThan(0.86);
   expect(held / draws).toBeLessThan(0.94);
+});
+
+test('a room with less than half of its floor drawn is not judged', () => {
+  const drawnTo = (edge: number) =>
+    figures(bedroom(square(0, 0, 4, 4)), () => 0.3, { doubt: ([x]) => (x < edge ? 0 : 2) });
+  const hatched = drawnTo(1.9);
+  expect(hatched.class).toBeNull();
+  expect(isJudged(hatched)).toBe(false);
+  const drawn = drawnTo(2);
+  expect(drawn.supported).toBeCloseTo(0.5, 8);
+  expect(drawn.class).not.toBeNull();
+  expect(isJudged(drawn)).toBe(true);
 });
