@@ -74,6 +74,7 @@ export const survey = {
     `${countText(n, 'reading lies', 'readings lie')} outside every room: used, but not drawn.`,
   drawGrounds: (n: number) => (n === 1 ? 'Draw grounds round it' : 'Draw grounds round them'),
   noPlace: 'No place yet. Press the plan where you stand, or type how far east and north it is.',
+  zeroIs: (least: string) => `0 is below the meter’s range: kept as under ${least}, not as no field.`,
   axesIncomplete: 'One axis is missing. Type all three of x, y and z, or go back to one value.',
   keepFile: (n: number) => `${countText(n, 'reading')} since you last kept a file.`,
   keepFileWord: 'Keep one now',

@@ -1,4 +1,4 @@
-import { correct, lnVariance, standardUncertainty } from '../survey/meter';
+import { correct, leastShown, lnVariance, standardUncertainty } from '../survey/meter';
 import type { SurveyReading } from './survey';
 
 /** What all readings at one place say together. */
@@ -61,8 +61,8 @@ function together(a: SurveyReading, b: SurveyReading): boolean {
 
 function observation(reading: SurveyReading): Observation {
   const { meter, value, limit } = reading;
-  if (limit === 'below' || value < meter.range[0])
-    return below(correct(meter, limit && value > 0 ? value : meter.range[0]));
+  if (limit === 'below' || value < meter.range[0] || value === 0)
+    return below(correct(meter, limit && value > 0 ? value : leastShown(meter)));
   if (limit === 'above' || value > meter.range[1])
     return above(correct(meter, limit && value > 0 ? value : meter.range[1]));
   const field = Math.max(correct(meter, value), FLOOR);

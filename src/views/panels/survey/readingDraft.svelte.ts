@@ -1,3 +1,4 @@
+import { COMMON_METER, leastShown } from '../../../engine/survey/meter';
 import { resultant } from '../../../engine/survey/resultant';
 import type { FieldUnit, Home, Id, Meter, Point, Reading } from '../../../home/home';
 import { unitName } from '../../../words/numbers';
@@ -74,9 +75,12 @@ export class ReadingDraft {
   ): { ok: true; fields: Omit<Reading, 'id'> } | { ok: false; sentence: string } {
     if (!place) return { ok: false, sentence: survey.noPlace };
     const typedLimit = this.extra === 'axes' ? null : parseField(this.entries.value, this.unit);
-    const limit = this.limit ?? (typedLimit?.ok ? typedLimit.limit : null);
     let value = this.#value();
-    if (!value.ok && limit && meter) value = { ok: true, µT: meter.range[limit === 'below' ? 0 : 1] };
+    const isZero = value.ok && value.µT === 0;
+    const limit = isZero ? 'below' : (this.limit ?? (typedLimit?.ok ? typedLimit.limit : null));
+    const shows = meter ?? COMMON_METER;
+    if (isZero || (!value.ok && limit === 'below')) value = { ok: true, µT: leastShown(shows) };
+    else if (!value.ok && limit === 'above') value = { ok: true, µT: shows.range[1] };
     if (!value.ok) return value;
     const ends: (number | null)[] = [];
     for (const end of ['low', 'high'] as const) {
