@@ -13,7 +13,7 @@ import { createPointer } from './input/pointer';
 import type { Services } from './services';
 import { createSession } from './session';
 import { createLibrary } from './storage/library';
-import { ANSWERS } from './stages';
+import { ANSWERS, AT_REST } from './stages';
 import { createStore } from './store';
 import { takeAnswer } from './takeAnswer';
 import { pointsToShow, thingsShown } from './things';
@@ -80,7 +80,7 @@ export function createEditor(services: Services): Editor {
       store.put(home);
       camera.showAll();
       settle();
-      toolbox.takeUp('select');
+      toolbox.takeUp(AT_REST[session.view.stage]);
       firstRoom.restart();
       firstRoom.follow(home, session.view);
     },
@@ -130,6 +130,9 @@ export function createEditor(services: Services): Editor {
     get tool() {
       return toolbox.name;
     },
+    get taps() {
+      return toolbox.tool.taps ?? false;
+    },
     down(input) {
       session.say(null);
       toolbox.tool.down(toolbox.aim(input, true));
@@ -137,6 +140,11 @@ export function createEditor(services: Services): Editor {
     move: (input, pressed) => toolbox.tool.move(toolbox.aim(input, pressed)),
     up: (input) => toolbox.tool.up(toolbox.aim(input, false)),
     doubleClick: (input) => toolbox.tool.doubleClick?.(toolbox.aim(input, false)),
+    doubleTap(input) {
+      // A room's floor is as good as bare paper for it.
+      const small = ANSWERS[session.view.stage].filter((kind) => kind !== 'room');
+      if (atRest() && !bench.hit(toolbox.aim(input, false), small)) camera.showAll();
+    },
     bail: () => losePress(),
     panBy: camera.panBy,
     zoomBy: (factor, x, y) => camera.zoomBy(factor, [x, y]),
@@ -173,11 +181,12 @@ export function createEditor(services: Services): Editor {
   const redo = () => {
     if (library.writes) history.redo();
   };
+  const atRest = () => toolbox.name === AT_REST[session.view.stage];
   const escape = () => {
     if (pointer.pressed || history.open) return giveUp();
     if (toolbox.tool.cancel()) return;
     if (session.notice) return session.say(null);
-    if (toolbox.name !== 'select') return toolbox.takeUp('select');
+    if (!atRest()) return toolbox.takeUp(AT_REST[session.view.stage]);
     session.select([]);
   };
   const key = createKeyboard(toolbox.key, {
@@ -197,8 +206,11 @@ export function createEditor(services: Services): Editor {
     },
   });
 
+  let lastStage = session.view.stage;
   topics.subscribe('view', () => {
     layDown();
+    if (session.view.stage !== lastStage) toolbox.takeUp(AT_REST[session.view.stage]);
+    lastStage = session.view.stage;
     settle();
     firstRoom.follow(store.home, session.view);
   });

@@ -258,7 +258,7 @@ describe('the first room', () => {
     expect(editor.tool).toBe('room');
     const other = await drive();
     other.editor.setStage('survey');
-    expect(other.editor.tool).toBe('select');
+    expect(other.editor.tool).toBe('reading');
     other.editor.setStage('sketch');
     expect(other.editor.tool).toBe('room');
   });

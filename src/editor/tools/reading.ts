@@ -1,4 +1,5 @@
 import type { Point, Ref } from '../../home/home';
+import { sameRef } from '../things';
 import { createDrag } from './drag';
 import { moved } from './moved';
 import { WAYS } from './nudge';
@@ -19,6 +20,7 @@ const centimetres = ([x, y]: Point): Point => [Math.round(x * 100) / 100, Math.r
 /** Says where the next reading was taken; its value is typed in the panel. A reading that is there is picked or moved. */
 export function createReadingTool(bench: Bench): Tool {
   let state: State = { doing: 'nothing' };
+  const isSelected = (ref: Ref) => bench.selection.some((each) => sameRef(each, ref));
 
   return {
     cursor: 'crosshair',
@@ -30,7 +32,8 @@ export function createReadingTool(bench: Bench): Tool {
       if (state.doing === 'press') {
         const { from, hit } = state;
         if (!moved(from, aim)) return;
-        if (hit) {
+        // Under a finger the paper is meant, unless the reading was picked before: no place shifts by accident.
+        if (hit && (aim.type !== 'touch' || isSelected(hit))) {
           bench.select([hit]);
           state = { doing: 'drag', ...createDrag(bench, [hit], from) };
         } else state = { doing: 'pan', last: from };

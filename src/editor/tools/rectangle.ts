@@ -74,6 +74,8 @@ export function createRectangleTool(bench: Bench, { make, thin = false, press }:
       else if (dragged) bench.say({ kind: press ? 'only-a-line' : 'outline-too-small' });
       else if (from && press) press.make(press.outline(aim));
       from = null;
+      // A lifted finger points nowhere any more.
+      if (aim.type === 'touch') to = null;
       bench.redrawOverlay();
     },
     cancel() {
