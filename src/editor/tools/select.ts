@@ -5,6 +5,7 @@ import type { KeyInput, Mark } from '../editor';
 import { thingsWithin } from '../input/hitTest';
 import { MOVES } from '../stages';
 import { addedThings, sameRef } from '../things';
+import { cornerEdit } from './corners';
 import { createDrag } from './drag';
 import { createHandleDrag } from './handleDrag';
 import { handleAt, handleMarks } from './handles';
@@ -89,6 +90,10 @@ export function createSelectTool(bench: Bench): Tool {
         bench.select([...kept, ...caught.filter((ref) => !kept.some((each) => sameRef(each, ref)))]);
       }
       bench.redrawOverlay();
+    },
+    doubleClick(aim) {
+      const edit = cornerEdit(bench, aim);
+      if (edit) bench.run(edit);
     },
     key(input) {
       if (state.doing !== 'nothing') return false;
