@@ -108,7 +108,9 @@ export function createSession(start: Home, topics: Topics): Session {
       if (hover && !thingOf(home, hover)) session.hoverOver(null);
     },
     restart(home) {
-      view = startView(home, view.stage);
+      // A bare sheet has nothing to show at a later stage.
+      const isBare = Object.keys(home.rooms).length === 0 && Object.keys(home.readings).length === 0;
+      view = startView(home, isBare ? 'sketch' : view.stage);
       selection = [];
       hover = null;
       litBand = null;
