@@ -1,6 +1,7 @@
 import type { Edit } from '../home/edits/edit';
 import { newHome } from '../home/newHome';
 import type { Problem } from '../home/problem';
+import { createArrangeOnEntry } from './arrangeOnEntry';
 import { toPlan } from './camera';
 import { createCameraControl } from './cameraControl';
 import { createArrangeTask } from './compute/arrangeTask';
@@ -46,6 +47,7 @@ export function createEditor(services: Services): Editor {
     library.touch();
     settle();
     firstRoom.follow(store.home, session.view);
+    arrangeOnEntry.follow(session.view.stage);
   });
   const session = createSession(store.home, topics);
   const camera = createCameraControl(
@@ -56,11 +58,29 @@ export function createEditor(services: Services): Editor {
   const estimate = createEstimateTask(services, () => {
     tell('results', 'pointer');
     checkProposal();
+    arrangeOnEntry.look();
   });
   const estimates = createEstimates(estimate);
   const arranging = createArrangeTask(services, () => tell('proposal'));
   const fitted = () => estimate.results.assessment?.fitted ?? null;
   const checkProposal = () => arranging.check(store.home, fitted());
+  const arrange = (cautious: boolean) => {
+    const known = fitted();
+    if (!known) return arranging.refuse({ kind: 'no-map-to-arrange-on' });
+    arranging.start(store.home, known, cautious);
+  };
+  const arrangeOnEntry = createArrangeOnEntry(
+    () => {
+      const { assessment, stale } = estimate.results;
+      const { state, proposal } = arranging.state;
+      // What was taken is told first; whoever wants another answer asks for it.
+      const isOpen = state === 'idle' && !proposal && assessment?.sinceFound === null && !stale;
+      return (
+        isOpen && Object.values(store.home.pieces).some((piece) => !piece.locked && piece.uses.length > 0)
+      );
+    },
+    () => arrange(arranging.state.cautious),
+  );
   const settle = () => {
     estimate.settle(store.home, session.view);
     checkProposal();
@@ -80,6 +100,7 @@ export function createEditor(services: Services): Editor {
       store.put(home);
       camera.showAll();
       settle();
+      arrangeOnEntry.restart(session.view.stage);
       toolbox.takeUp(AT_REST[session.view.stage]);
       firstRoom.restart();
       firstRoom.follow(home, session.view);
@@ -213,6 +234,7 @@ export function createEditor(services: Services): Editor {
     lastStage = session.view.stage;
     settle();
     firstRoom.follow(store.home, session.view);
+    arrangeOnEntry.follow(session.view.stage);
   });
   firstRoom.follow(store.home, session.view);
   const ready = library.start();
@@ -312,11 +334,7 @@ export function createEditor(services: Services): Editor {
     get proposal() {
       return arranging.state;
     },
-    arrange(options) {
-      const known = fitted();
-      if (!known) return arranging.refuse({ kind: 'no-map-to-arrange-on' });
-      arranging.start(store.home, known, options?.cautious ?? arranging.state.cautious);
-    },
+    arrange: (options) => arrange(options?.cautious ?? arranging.state.cautious),
     cancelArrangement: arranging.cancel,
     showAnswer: arranging.show,
     takeProposal() {

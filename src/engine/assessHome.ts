@@ -1,10 +1,11 @@
+import { answerSince } from './arranging/answer';
 import { bounds, contains } from './geometry/polygon';
 import { drawLevel } from './drawLevel';
 import { fieldsOf } from './dose/fieldAt';
 import { fitSurvey } from './mapping/fitSurvey';
 import { pieceDose } from './dose/pieceDose';
 import { profileOf } from './judging/profile';
-import { roomFigures } from './judging/rooms';
+import { placesOfEach, roomFigures } from './judging/rooms';
 import { REACH } from './mapping/support';
 import type { AssessRequest, Assessment } from './assess';
 import type { Point } from './geometry/point';
@@ -16,7 +17,7 @@ export type AssessReply = { ok: true; assessment: Assessment } | { ok: false; pr
 
 /**
  * Everything the engine has to say about one home in one round: the fitted survey with its evidence, a picture of each
- * level, figures of the rooms, doses of the pieces, and profiles of the walks. `progress` is told the share done, 0…1.
+ * level, figures of the rooms, doses of the pieces, profiles of the walks, and what moved furniture is worth. `progress` is told the share done, 0…1.
  */
 export function assessHome(request: AssessRequest, progress?: (share: number) => void): AssessReply {
   const levels = request.levels.filter(({ outline }) => outline.some((ring) => ring.length > 0));
@@ -45,13 +46,20 @@ export function assessHome(request: AssessRequest, progress?: (share: number) =>
   );
   const figures = rooms.map((room) => {
     const picture = pictures.find(({ level }) => level === room.level)!;
-    return step(roomFigures(fieldAt, picture, room, heightOf(request, room.level), request));
+    return step(
+      roomFigures(fieldAt, picture, room, heightOf(request, room.level), request, placesOfEach(rooms.length)),
+    );
   });
   const pieces = step(request.pieces.flatMap((piece) => pieceDose(fieldAt, piece) ?? []));
   const profiles = request.walks.map((walk) =>
     step(profileOf(fieldAt(walk.level, heightOf(request, walk.level)), walk, request)),
   );
-  return { ok: true, assessment: { fitted, evidence, pictures, rooms: figures, pieces, profiles } };
+  const { moved } = request;
+  const sinceFound = moved ? answerSince({ fitted, ...moved }, fieldAt, moved.found) : null;
+  return {
+    ok: true,
+    assessment: { fitted, evidence, pictures, rooms: figures, pieces, profiles, sinceFound },
+  };
 }
 
 // A walk may cross a level that is not drawn; readings of a room are taken at a metre.
