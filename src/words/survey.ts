@@ -1,5 +1,5 @@
 import type { FieldUnit, LengthUnit } from '../home/home';
-import { countText, intervalText, lengthText, unitName } from './numbers';
+import { countText, intervalText, lengthText, unitName, withUnit } from './numbers';
 import { placeText } from './panels';
 
 export const survey = {
@@ -13,11 +13,20 @@ export const survey = {
   unit: 'Unit',
   keep: 'Keep',
   itWas: (unit: FieldUnit) => `It was ${unitName(unit)}`,
-  againHere: 'again here',
+  /** Puts the cross back to where a reading was taken, for a repeat. */
+  againAt: (number: string) => `at ${number} again`,
+  isAgainAt: (number: string) => `where ${number} was read`,
+  keepAllTheSame: 'Keep all the same',
+  readingOfHome: (number: string) => `Reading ${number} of this home`,
+  valueToo:
+    'The value is missing. Type what the display showed most of the time, beside its lowest and highest.',
   more: 'more',
   less: 'less',
   placeNone: 'press the plan, or type it',
   height: 'Height',
+  lowest: 'lowest',
+  highest: 'highest',
+  valueShort: 'value',
   belowRange: 'below range',
   aboveRange: 'above range',
   inRange: 'in range',
@@ -93,6 +102,20 @@ export const expects = {
   farAbove: 'Yours lies far above. Is it right?',
   farBelow: 'Yours lies far below. Is it right?',
 };
+
+/** Asked once, before a value is kept that is like nothing read so far. */
+export function doubtText(
+  doubt: { kind: 'far-from-all' | 'beyond-meter'; most?: number; unit: FieldUnit | null },
+  value: number,
+  unit: FieldUnit,
+): string {
+  const shown = withUnit(value, unit);
+  const start =
+    doubt.kind === 'beyond-meter'
+      ? `${shown} is more than the meter shows, ${withUnit(doubt.most ?? 0, unit)} at most.`
+      : `Far from everything read here: ${shown}.`;
+  return `${start} ${doubt.unit ? expects.wasUnit(doubt.unit) : 'Is it right?'}`;
+}
 
 /** '±5 % ± 0.002 µT, limits' */
 export function meterNote(percent: number, absolute: string, coverage: 'limits' | 'k2'): string {
