@@ -58,7 +58,9 @@ export const sketch = {
   walk: 'walk, a straight line of readings',
   size: 'Size',
   selectTool: 'put the sign down',
-  loaded: 'In hand. Press or drag on the plan; Escape puts it down.',
+  letGo: 'let go',
+  moveRight: 'Move right by',
+  moveUp: 'Move up the page by',
   nothing: 'Nothing on this level yet.',
   width: 'Width, left to right',
   length: 'Length, up the page',
@@ -75,7 +77,6 @@ export const sketch = {
   turn: 'turn a quarter',
   walls: 'Lengths of the walls',
   wall: (n: number) => `wall ${n}`,
-  floor: (squareMetres: number) => `${fixedText(squareMetres, 1)} m²`,
   kind: 'Kind',
   openingWidth: 'Width',
   offset: 'From the wall’s first corner',
@@ -129,6 +130,42 @@ export const sketch = {
   sleeps: (n: number) => (n === 1 ? 'for one' : `for ${n}`),
 };
 
+const HOW = {
+  roomDrag: 'Drag over its floor on the plan.',
+  roomCorners: 'Press each corner; or point the way, type a length, Enter. Press the first corner to close.',
+  opening: 'Press a wall.',
+  fixture: 'Press by its wall for one of common size, or drag over its width and depth.',
+  piece: 'Press where it stands; R turns it.',
+  line: 'Press its points; Enter ends it.',
+  point: 'Press its place.',
+  walk: 'Press its two ends.',
+};
+const WAY: Record<string, keyof typeof HOW> = {
+  roomDrag: 'roomDrag',
+  roomCorners: 'roomCorners',
+  door: 'opening',
+  window: 'opening',
+  gap: 'opening',
+  wardrobe: 'fixture',
+  radiator: 'fixture',
+  chimney: 'fixture',
+  other: 'fixture',
+  line: 'line',
+  point: 'point',
+  walk: 'walk',
+};
+
+/** 'In hand: radiator.' and how it is used; `sign` names it in the key. */
+export function handText(sign: string, word: string): { what: string; how: string } {
+  const name = word.charAt(0).toLowerCase() + word.slice(1);
+  return { what: `In hand: ${name}.`, how: `${HOW[WAY[sign] ?? 'piece']} Escape puts it down.` };
+}
+
+/** '3 things:' and 'Bed, Desk, Window.' */
+export function severalThings(names: readonly string[]): { count: string; names: string } {
+  return { count: `${names.length} things:`, names: `${names.join(', ')}.` };
+}
+
 export const trace = {
   title: 'Trace a picture',
   choose: 'Choose a photo or a scan',
@@ -150,6 +187,15 @@ const LEVEL_NAMES = ['Ground floor', 'First floor', 'Second floor', 'Third floor
 /** What the next level is called until somebody says otherwise. */
 export function nextLevelName(levels: number): string {
   return LEVEL_NAMES[levels] ?? `Level ${levels + 1}`;
+}
+
+const SQUARE_FEET = 1 / 0.3048 ** 2;
+
+/** '12.6 m²', '136 ft²': the floor in the unit of the lengths. */
+export function areaText(squareMetres: number, unit: LengthUnit): string {
+  return unit === 'm'
+    ? `${fixedText(squareMetres, 1)} m²`
+    : `${fixedText(squareMetres * SQUARE_FEET, 0)} ft²`;
 }
 
 /** '1.40 × 2.00 m' */

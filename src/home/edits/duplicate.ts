@@ -1,14 +1,12 @@
 import { limitProblems } from '../integrity';
 import { newId } from '../ids';
 import { KINDS } from '../kinds/kinds';
+import { beside } from './beside';
 import { putThing, thingAt, withoutFollowers } from './onPlan';
 import type { Home, Id, Point, Ref } from '../home';
 import type { Thing } from '../kinds/kind';
 import type { Problem } from '../problem';
 import type { Edit } from './edit';
-
-/** Where copies stand from their originals: to the right and down, so that both can be seen. */
-const ASIDE: Point = [0.5, -0.5];
 
 function copy(draft: Home, ref: Ref, changes: Partial<Thing>): Ref {
   const { collection } = KINDS[ref.kind];
@@ -41,10 +39,11 @@ function duplicateOne(draft: Home, ref: Ref, delta: Point): Problem | null {
 }
 
 /** Copies things of the plan beside themselves, a room with its openings. */
-export function duplicate(refs: readonly Ref[], delta: Point = ASIDE): Edit {
+export function duplicate(refs: readonly Ref[]): Edit {
   return {
     name: 'Duplicate',
     apply(draft) {
+      const delta = beside(draft, refs);
       for (const ref of withoutFollowers(draft, refs)) {
         const problem = duplicateOne(draft, ref, delta);
         if (problem) return problem;

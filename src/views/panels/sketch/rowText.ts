@@ -1,7 +1,7 @@
 import { area } from '../../../engine/geometry/polygon';
 import type { Home, Point, Ref } from '../../../home/home';
 import { lengthText } from '../../../words/numbers';
-import { sizeText, sketch } from '../../../words/sketch';
+import { areaText, sizeText, sketch } from '../../../words/sketch';
 import { PIECE_WORDS, ROOM_USES, SOURCE_WORDS, thingName } from '../../../words/things';
 
 export interface RowText {
@@ -24,7 +24,7 @@ export function rowText(home: Home, ref: Ref): RowText {
   switch (ref.kind) {
     case 'room': {
       const room = home.rooms[ref.id]!;
-      return { name, note: ROOM_USES[room.use], value: sketch.floor(area(room.outline)) };
+      return { name, note: ROOM_USES[room.use], value: areaText(area(room.outline), unit) };
     }
     case 'opening': {
       const opening = home.openings[ref.id]!;
