@@ -69,7 +69,7 @@ function roomLines({ home, assessment, request }: Worked): string[] {
     fieldText(room.p95, unit),
     percentText(room.overTarget),
     percentText(room.supported),
-    isJudged(room) ? classText(room.class) : notJudgedText(room.supported),
+    isJudged(room) ? classText(room) : notJudgedText(room.supported),
   ]);
   return section(tableWords.rooms, columns(heads, rows, [2, 3, 4, 5, 6]));
 }

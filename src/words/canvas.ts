@@ -66,7 +66,7 @@ export const sectionLetter = (index: number): string => letter(index);
 export const nearestText = (metres: number, unit: LengthUnit): string =>
   `nearest reading ${lengthText(metres, unit, 1)}`;
 
-const TORN_NAMES: Record<string, string> = { 'icnirp-2010': 'ICNIRP', 'eu-1999': 'EU 1999' };
+const TORN_NAMES: Record<string, string> = { 'icnirp-2010': 'ICNIRP 2010', 'eu-1999': 'EU 1999' };
 
 /** What a reference value above the ruler's break is called. */
 export const tornName = (guideline: Id): string => TORN_NAMES[guideline] ?? guideline;

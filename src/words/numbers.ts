@@ -107,6 +107,13 @@ export function percentText(fraction: number): string {
   return `${fixedText(percent, 0)}${THIN}%`;
 }
 
+/** '74 % (46–94)' from 0.74, 0.46 and 0.94; without its interval where that rounds to nothing. */
+export function shareText(share: number, low: number, high: number): string {
+  const [value, from, to] = [share, low, high].map(percentText) as [string, string, string];
+  const bare = (text: string) => text.replace(`${THIN}%`, '');
+  return from === value && to === value ? value : `${value} (${bare(from)}–${bare(to)})`;
+}
+
 /** '1.2': a root mean square of ln as the factor it stands for. */
 export function factorText(rmsLn: number): string {
   const factor = Math.exp(rmsLn);

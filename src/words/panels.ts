@@ -125,7 +125,12 @@ export const tally = {
   rooms: (n: number) => countText(n, 'room'),
   readings: (n: number) => countText(n, 'reading'),
   drawn: (percent: string) => `${percent} drawn`,
-  over: (n: number) => (n === 0 ? 'none over target' : `${n} over target`),
+  over: (n: number, untold: number) =>
+    untold === 0
+      ? n === 0
+        ? 'none over target'
+        : `${n} over target`
+      : `${n === 0 ? 'none' : n} over, ${untold} untold`,
   pieces: (n: number) => countText(n, 'piece'),
   noPieces: 'no pieces',
   notDated: 'not dated',
@@ -137,6 +142,7 @@ export const keysHelp = {
     ['Tab', 'next thing: words, rows, plan, ruler'],
     ['Arrows', 'move what is selected by 5 cm, with Shift by 50 cm; on the ruler, step the bands'],
     ['R', 'turn the piece a quarter; Shift+R the other way'],
+    ['Double click', 'on a wall of what is selected: a corner there; on a corner: gone'],
     ['Delete', 'take away what is selected'],
     ['Ctrl+D', 'one more of the same'],
     ['Ctrl+Z, Ctrl+Shift+Z', 'undo, redo; while an outline is drawn, its last corner first'],

@@ -45,6 +45,7 @@ const request = (more: Partial<AssessRequest> = {}): AssessRequest => ({
   ],
   target: 0.1,
   guideline: GUIDELINES.find(({ id }) => id === 'sbm-2015')!,
+  supplyOff: false,
   ...more,
 });
 

@@ -3,7 +3,7 @@ import { isJudged, type RoomFigures } from '../../engine/judging/rooms';
 import type { Home } from '../../home/home';
 import { classText, notJudgedText } from '../../words/assessment';
 import { edgeText } from '../../words/canvas';
-import { fieldText, intervalText, percentText, unitName } from '../../words/numbers';
+import { fieldText, intervalText, shareText, unitName } from '../../words/numbers';
 import { ROOM_USES, roomName } from '../../words/things';
 import type { Table } from './table';
 
@@ -37,9 +37,9 @@ export function roomsTable(
           ROOM_USES[use],
           fieldText(room.median, unit),
           intervalText(room.low, room.high, unit),
-          fieldText(room.p95, unit),
-          percentText(room.overTarget),
-          classText(room.class),
+          `${fieldText(room.p95, unit)} (${intervalText(room.p95Low, room.p95High, unit)})`,
+          shareText(room.overTarget, room.overTargetLow, room.overTargetHigh),
+          classText(room),
         ];
       }),
   };
