@@ -1,4 +1,4 @@
-import type { Answer, Decision } from '../engine/arranging/arrange';
+import type { Answer, Decision, PlacedPiece } from '../engine/arranging/arrange';
 import type { BrokenRule } from '../engine/arranging/rules';
 import type { FieldUnit, PieceKind } from '../home/home';
 import { doseText, doseUnitName, percentText } from './numbers';
@@ -15,9 +15,18 @@ export function decisionText(decision: Decision, odds: number | null): string {
   return decision === 'move' ? better : `${better}. Measure both places first`;
 }
 
-/** The same of one piece among others that move together: it may have to make way without a gain of its own. */
-export function movedText(decision: Decision, odds: number | null): string {
-  return decision === 'stay' ? 'no clear gain of its own' : decisionText(decision, odds);
+/** Whether a piece that moves is lower there; one that makes way for another may not be. */
+export const isLower = ({ moves, before, after }: PlacedPiece): boolean =>
+  moves && before !== null && after !== null && after.dose < before.dose;
+
+/** The piece that an answer is told by: the one it is about where that gains, or else the one that gains most. */
+export function leadOf({ pieces }: Pick<Answer, 'pieces'>, about: string | null): PlacedPiece | null {
+  const gain = ({ before, after }: PlacedPiece) => before!.dose - after!.dose;
+  const lower = pieces.filter(isLower);
+  return (
+    lower.find(({ id }) => id === about) ??
+    lower.reduce<PlacedPiece | null>((most, one) => (most && gain(most) >= gain(one) ? most : one), null)
+  );
 }
 
 /** What the decision means, for whoever has not met it before. */
@@ -28,7 +37,19 @@ export function decisionSentence(decision: Decision): string {
     case 'measure-both':
       return 'The gain is likely but not certain. Take two readings at each place, then work it out again.';
     case 'stay':
-      return 'No place tried is clearly lower than the present one: stay.';
+      return 'No arrangement tried is clearly lower for the home as a whole than the present one: stay.';
+  }
+}
+
+/** The same of a change that has been made. */
+export function takenSentence(decision: Decision): string {
+  switch (decision) {
+    case 'move':
+      return 'The gain is larger than what the readings leave open.';
+    case 'measure-both':
+      return 'The gain is likely but not certain.';
+    case 'stay':
+      return 'It is no clear gain over how the furniture was found.';
   }
 }
 

@@ -1,12 +1,10 @@
 import type { Assessment } from '../engine/assess';
-import type { Alternative, Proposal } from '../engine/arranging/arrange';
-import type { FittedSurvey } from '../engine/mapping/fitSurvey';
 import { isJudged, type RoomFigures } from '../engine/judging/rooms';
 import type { FieldUnit, Home, Meter, Reading } from '../home/home';
 import { BAND } from '../home/kindDefaults';
-import { roomAt } from '../home/questions/roomAt';
-import { changeText, spellName } from './arranging';
-import { edgeText, pieceLetters } from './canvas';
+import { edgeText } from './canvas';
+import { changeLead, type FurnitureChange } from './furniture';
+import { axesText, wanderText } from './basis';
 import {
   countText,
   fieldText,
@@ -18,14 +16,13 @@ import {
   withUnit,
 } from './numbers';
 import { parseField } from './quantities';
-import { numberOf, PIECE_WORDS, roomName } from './things';
+import { numberOf, roomName } from './things';
 
 /** Titles, heads of tables and short words of the report. */
 export const reportWords = {
   shortCautions:
     'A planning figure, not a health measure; precautionary values are not safety limits. Open no panel and touch no wiring. A licensed electrician looks into suspected faults; lines, cables and transformers are the network operator’s. The last page has them all.',
-  daily: 'Daily dose:',
-  dailyNote: 'Doses are the mean over the people of the home.',
+  dailyNote: 'In the table, and on the first page, the dose of a piece is that of whoever uses it.',
   to: 'to',
   kicker: 'The magnetic field of the mains in a home',
   target: 'target',
@@ -36,16 +33,21 @@ export const reportWords = {
   advice: 'What to do',
   readings: 'Readings',
   arrangement: 'Where the furniture stands best',
-  asFound: 'As it stands',
+  arrangementTaken: 'Where the furniture stood and stands',
+  asFound: 'As found',
+  asItStands: 'As it stands',
   proposed: 'As proposed',
   stays: 'stays where it is',
-  inRooms: (piece: string) => `The least dose of ${piece} in each room`,
+  stayed: 'stands as found',
+  inRooms: (piece: string) =>
+    `${piece.charAt(0).toUpperCase()}${piece.slice(1)} in each room, placed so that the home as a whole has the least`,
   evidence: 'Evidence: every reading predicted without itself',
   method: 'How it was worked out',
   miss: 'typical miss without the reading',
   used: 'used',
-  below: 'read below it',
-  above: 'read above it',
+  lies: 'read lies',
+  below: 'below',
+  above: 'above',
   intervals:
     'An interval of 90\u2009% speaks of the field at its place without the noise of the meter: the 5th and the 95th percentile.',
   meters: 'Meters',
@@ -53,9 +55,11 @@ export const reportWords = {
   guideline: 'Published values used',
   noMapYet: 'The map is still being worked out.',
   madeWith: 'made with Stillroom on the surveyor’s own device',
+  restPages: 'maps and readings, how they were worked out, how far to rely on it',
   reliability: 'How far to rely on it',
   signs: {
     reading: 'reading',
+    numbered: 'reading by its number in the table',
     supplyOff: 'reading, supply off',
     below: 'below the meter’s range',
     leftOut: 'left out',
@@ -75,49 +79,14 @@ export interface Part {
 
 const plain = (text: string): Part => ({ text, tone: 'plain' });
 
-/** 'bed A': a piece by its kind and the letter on its disc. */
-export function pieceShort(home: Home, id: string): string {
-  const piece = home.pieces[id];
-  if (!piece) return id;
-  const letter = pieceLetters(home)[id];
-  return [PIECE_WORDS[piece.kind].toLowerCase(), letter].filter(Boolean).join(' ');
-}
-
 /** The finding in one sentence. */
 export function leadParts(
   home: Home,
   assessment: Assessment,
   target: number,
-  proposal: Proposal | null,
+  change: FurnitureChange | null,
 ): Part[] {
-  return (proposal && proposedLead(home, proposal)) ?? foundLead(home, assessment, target);
-}
-
-function proposedLead(home: Home, proposal: Proposal): Part[] | null {
-  const placed = proposal.pieces.find(({ id }) => id === proposal.about);
-  const piece = placed && home.pieces[placed.id];
-  if (!placed || !piece || !placed.before || !placed.after) return null;
-  const name = pieceShort(home, piece.id);
-  if (!placed.moves || placed.decision === 'stay') {
-    return [plain(`No place tried for ${name} is clearly lower than where it stands: stay.`)];
-  }
-  const unit = home.settings.fieldUnit;
-  const change = changeText(
-    { before: placed.before.dose, after: placed.after.dose, low: placed.after.low, high: placed.after.high },
-    unit,
-  );
-  const sure =
-    placed.decision === 'move' && placed.odds !== null
-      ? `; better there: ${percentText(placed.odds)}.`
-      : '. That is likely, not certain: measure both places first.';
-  const room = home.rooms[placed.room]?.name;
-  const same = roomAt(home, piece.level, piece.at)?.id === placed.room;
-  return [
-    plain(`${spellName(piece.kind)} ${name} falls from ${change.before} to `),
-    { text: `${change.after} ${change.unit}`, tone: 'gain' },
-    { text: ` (${change.interval})`, tone: 'soft' },
-    plain(`${same ? ' across the same room' : room ? ` in the ${lowerFirst(room)}` : ''}${sure}`),
-  ];
+  return (change && changeLead(change)) ?? foundLead(home, assessment, target);
 }
 
 function foundLead(home: Home, { rooms }: Assessment, target: number): Part[] {
@@ -187,11 +156,11 @@ function hatchedSentences(home: Home, rooms: readonly RoomFigures[]): string[] {
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-/** '±5 % ±0.002 µT' */
+/** '±5 % ±0.002 µT, limits', or with k = 2 */
 export function accuracyText(meter: Meter, unit: FieldUnit): string {
   const percent = `±${fixedText(meter.percent, Number.isInteger(meter.percent) ? 0 : 1)}\u2009%`;
   const absolute = meter.absolute > 0 ? ` ±${edgeText(meter.absolute, unit)} ${unitName(unit)}` : '';
-  return `${percent}${absolute}${meter.coverage === 'k2' ? ', k = 2' : ''}`;
+  return `${percent}${absolute}, ${meter.coverage === 'k2' ? 'k = 2' : 'limits'}`;
 }
 
 /** The band of frequencies in hertz; a meter nobody described so has the one that files are filled in with. */
@@ -258,11 +227,13 @@ export function mapCaption(scale: number | null, northUp: boolean, height: strin
 }
 
 /** What is particular about some readings: left out and why, peak-hold, and the surveyor's own words. */
-export function readingNotes(readings: readonly Reading[]): string[] {
-  return readings.flatMap(({ id, excluded, taken, note }) => {
+export function readingNotes(readings: readonly Reading[], unit: FieldUnit): string[] {
+  return readings.flatMap(({ id, excluded, taken, note, min, max, axes }) => {
     const notes = [
       excluded && `left out (${excluded})`,
       taken === 'peak' && 'a peak, not the settled value',
+      min !== null && max !== null && wanderText(min, max, unit),
+      axes && axesText(axes, unit),
       note,
     ].filter(Boolean);
     return notes.length > 0 ? [`${numberOf(id)}: ${notes.join('; ')}.`] : [];
@@ -281,36 +252,6 @@ export function planNote(
     ? ` The darker the ink, the stronger the field. Chain line: ${edgeText(target, unit)} ${unitName(unit)}.`
     : '';
   return `${level}.${map}${moved ? ' Dashed: where a piece stands now.' : ''}`;
-}
-
-export function provenSentence(proven: boolean): string {
-  return proven
-    ? 'No other choice among the places tried has a lower dose.'
-    : 'The search was cut short: a lower dose may be found among places not tried.';
-}
-
-/** Another answer, and what it costs. */
-export function alternativeSentence(
-  home: Home,
-  proposal: Proposal,
-  alternative: Alternative,
-  index: number,
-): string {
-  const unit = home.settings.fieldUnit;
-  const placed = alternative.pieces.find(({ id }) => id === proposal.about);
-  const room = placed ? roomName(home, placed.room) : '';
-  const where =
-    alternative.differs === 'room'
-      ? `in the ${lowerFirst(room)}`
-      : `at another wall of the ${lowerFirst(room)}`;
-  const change = changeText(alternative, unit);
-  return `Choice ${index + 2}: ${where}, ${change.after} ${change.unit} (${change.interval}).`;
-}
-
-/** How unlike readings grow with distance, as the model has it. */
-export function variogramSentence({ variogram }: Pick<FittedSurvey, 'variogram'>, range: string): string {
-  const { nugget, sill } = variogram;
-  return `Readings of this home grow unlike with distance (exponential model of ln B: nugget ${fixedText(nugget, 3)}, sill ${fixedText(sill, 3)}, range ${range}).`;
 }
 
 export const ONE_VISIT =
