@@ -122,6 +122,14 @@ export function meterNote(percent: number, absolute: string, coverage: 'limits' 
   return `±${percent}\u2009% ± ${absolute}, ${coverage === 'k2' ? survey.k2 : survey.limits}`;
 }
 
+/** 'low–high 0.10–0.30 µT', as far as they were noted. */
+export function endsText(low: number | null, high: number | null, unit: FieldUnit): string {
+  if (low !== null && high !== null)
+    return `${survey.lowHigh} ${intervalText(low, high, unit)} ${unitName(unit)}`;
+  if (low !== null) return `${survey.lowest} ${withUnit(low, unit)}`;
+  return high === null ? '' : `${survey.highest} ${withUnit(high, unit)}`;
+}
+
 /** Where a reading stands, in its row. */
 export function readingPlaceText(
   at: readonly [number, number],

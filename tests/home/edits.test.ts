@@ -76,7 +76,10 @@ describe('adding', () => {
     expect(bedroom.pieces.p1).toMatchObject({
       level: 'l1',
       size: [1.4, 2],
-      uses: [{ who: 'A', side: 'middle', hours: 8 }],
+      uses: [
+        { who: 'person 1', side: 'left', hours: 8 },
+        { who: 'person 2', side: 'right', hours: 8 },
+      ],
     });
     expect(bedroom.readings.m2).toMatchObject({ height: 1, round: null, excluded: '' });
     expect(after(bedroom, addRound({ kind: 'supplyOff' }), addRound({})).rounds).toHaveProperty('c');

@@ -1,6 +1,7 @@
 import { limitProblems } from '../integrity';
 import { newId } from '../ids';
 import { KINDS } from '../kinds/kinds';
+import { newPeople } from '../people';
 import { beside } from './beside';
 import { putThing, thingAt, withoutFollowers } from './onPlan';
 import type { Home, Id, Point, Ref } from '../home';
@@ -34,6 +35,12 @@ function duplicateOne(draft: Home, ref: Ref, delta: Point): Problem | null {
     made,
     found.kind.drag(draft, draft[found.kind.collection][made.id]!, delta),
   );
+  // Nobody sleeps in two beds.
+  const twin = made.kind === 'piece' ? draft.pieces[made.id] : undefined;
+  if (twin?.kind === 'bed' || twin?.kind === 'cot') {
+    const people = newPeople(draft, twin.uses.length);
+    twin.uses = twin.uses.map((use, i) => ({ ...use, who: people[i]! }));
+  }
   for (const follower of followers) copy(draft, follower, { room: made.id } as Partial<Thing>);
   return problem;
 }

@@ -94,7 +94,8 @@ export class ReadingDraft {
     const axes = (['x', 'y', 'z'] as const).map((axis) => this.#parse(axis));
     if (axes.some((axis) => !axis.ok)) return { ok: false, sentence: survey.axesIncomplete };
     const [x, y, z] = axes.map((axis) => (axis.ok ? axis.µT : 0)) as [number, number, number];
-    return { ok: true, µT: resultant([x, y, z]) };
+    // A root runs on for ever: it is given three figures, which is as fine as its axes are read.
+    return { ok: true, µT: Number(resultant([x, y, z]).toPrecision(3)) };
   }
 
   /** The reading as an edit takes it, or the sentence that says what is missing. */
