@@ -7,7 +7,7 @@ import { createCameraControl } from './cameraControl';
 import { createArrangeTask } from './compute/arrangeTask';
 import { createEstimates } from './compute/estimates';
 import { createEstimateTask } from './compute/estimateTask';
-import type { Editor, PointerInput } from './editor';
+import type { Editor, Mark, PointerInput } from './editor';
 import { createHistory } from './history';
 import { createKeyboard } from './input/keyboard';
 import { createPointer } from './input/pointer';
@@ -292,9 +292,12 @@ export function createEditor(services: Services): Editor {
       firstRoom.decline();
       toolbox.takeUp(tool, load);
     },
-    get overlay() {
-      return toolbox.marks();
+    get overlay(): readonly Mark[] {
+      const marks = toolbox.marks();
+      const { wall } = session;
+      return wall ? [...marks, { mark: 'wall', from: wall[0], to: wall[1] }] : marks;
     },
+    pointOut: session.pointOut,
     get readingPlace() {
       return session.readingPlace;
     },

@@ -2,6 +2,8 @@ import { area } from '../../../engine/geometry/polygon';
 import type { Home, Point, Ref } from '../../../home/home';
 import { lengthText } from '../../../words/numbers';
 import { areaText, sizeText, sketch } from '../../../words/sketch';
+import { isRectangle } from './fixtureSides';
+import { wallLength } from './wallLength';
 import { PIECE_WORDS, ROOM_USES, SOURCE_WORDS, thingName } from '../../../words/things';
 
 export interface RowText {
@@ -33,8 +35,9 @@ export function rowText(home: Home, ref: Ref): RowText {
     }
     case 'fixture': {
       const { outline } = home.fixtures[ref.id]!;
-      const wall = Math.hypot(outline[1]![0] - outline[0]![0], outline[1]![1] - outline[0]![1]);
-      return { name, note: '', value: lengthText(wall, unit) };
+      const [a, b] = [wallLength(outline, 0), wallLength(outline, 1)];
+      const size = [Math.max(a, b), Math.min(a, b)] as const;
+      return { name, note: '', value: isRectangle(outline) ? sizeText(size, unit) : '' };
     }
     case 'piece': {
       const piece = home.pieces[ref.id]!;
