@@ -53,8 +53,12 @@ export const survey = {
   byNumber: 'by number',
   byValue: 'by value',
   meters: 'Meters',
-  meterNote: 'Without a meter, readings count as from a common one: ±10 % and one step of 0.01 µT.',
+  yourMeter: 'Your meter',
+  whichMeter: 'How exact is it? Its paper says more; until then, what is common for its kind:',
+  whichMeterNote:
+    'These figures are this project’s choice. Without a meter, readings count as from a survey meter.',
   addMeter: 'Another meter',
+  describeMeter: 'Describe it by its paper',
   newMeter: (n: number) => (n === 0 ? 'My meter' : `Meter ${n + 1}`),
   name: 'Name',
   axesCount: 'Axes',
@@ -63,9 +67,11 @@ export const survey = {
   meterUnit: 'Shows',
   percent: 'Accuracy, ± of the value',
   absolute: 'and ±',
-  coverage: 'These are',
-  limits: 'limits',
-  k2: 'k = 2',
+  coverage: 'The accuracy is',
+  limits: 'the most it is off',
+  k2: '95 in 100 (k = 2)',
+  coverageNote:
+    'A meter’s paper mostly gives limits: the most a value may be off. A calibration certificate gives twice the standard uncertainty (k = 2): 95 values in 100 are off by less.',
   resolution: 'Last digit',
   rangeLow: 'Range from',
   rangeHigh: 'to',
@@ -117,9 +123,22 @@ export function doubtText(
   return `${start} ${doubt.unit ? expects.wasUnit(doubt.unit) : 'Is it right?'}`;
 }
 
-/** '±5 % ± 0.002 µT, limits' */
+/** A thin space that keeps its line: U+2060 after it, since a line may else break there. */
+const KEPT = '\u2009\u2060';
+
+/** Accuracies commonly met, percent and µT; this project's choice. */
+export const METER_CHOICES = [
+  { word: 'Pocket meter', percent: 25, absolute: 0.02, resolution: 0.01 },
+  { word: 'Survey meter', percent: 10, absolute: 0.01, resolution: 0.01 },
+  { word: 'Calibrated meter', percent: 5, absolute: 0.002, resolution: 0.001 },
+] as const;
+
+/** '±25 %' */
+export const accuracyText = (percent: number): string => `±${percent}${KEPT}%`;
+
+/** '±5 % ± 0.002 µT', and what that means where it is not the most it is off. */
 export function meterNote(percent: number, absolute: string, coverage: 'limits' | 'k2'): string {
-  return `±${percent}\u2009% ± ${absolute}, ${coverage === 'k2' ? survey.k2 : survey.limits}`;
+  return `${accuracyText(percent)} ±${KEPT}${absolute}${coverage === 'k2' ? `, ${survey.k2}` : ''}`;
 }
 
 /** 'low–high 0.10–0.30 µT', as far as they were noted. */
