@@ -3,6 +3,7 @@ import { limitProblems, memberProblems } from '../integrity';
 import { newId } from '../ids';
 import { firstOf } from '../order';
 import { newUses } from '../people';
+import { giveBothSides } from './bothSides';
 import { checkFields } from './check';
 import type * as z from 'zod/mini';
 import type { Collection, Home, Id } from '../home';
@@ -42,6 +43,7 @@ export const addPiece = (fields: Fields<'pieces'>): Edit => ({
     const piece = draft.pieces[`p${draft.lastIds.p}`]!;
     piece.uses = [];
     piece.uses = newUses(draft, piece.kind, piece.size);
+    if (!fields.access) giveBothSides(draft, piece.id);
   },
 });
 export const addSource = adder('sources', 'Add source');
