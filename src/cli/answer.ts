@@ -30,7 +30,7 @@ export function answerOf({ home, options, points, request, assessment, proposal 
       coverage90: evidence.coverage90,
       compared: evidence.compared.map(({ method, looRmseLn }) => ({ method, looRmseLn })),
     },
-    points: pointEstimates(fitted, points, { level: level.id, height: level.height }),
+    points: pointEstimates(fitted, points, request),
     sources: null,
     unmarked: null,
     rooms: assessment.rooms.map((room) => ({

@@ -1,14 +1,12 @@
 import { answerSince } from './arranging/answer';
-import { bounds, contains } from './geometry/polygon';
 import { drawLevel } from './drawLevel';
 import { fieldsOf } from './dose/fieldAt';
 import { fitSurvey } from './mapping/fitSurvey';
 import { pieceDose } from './dose/pieceDose';
 import { profileOf } from './judging/profile';
 import { placesOfEach, roomFigures } from './judging/rooms';
-import { REACH } from './mapping/support';
+import { reachOn } from './reachOn';
 import type { AssessRequest, Assessment } from './assess';
-import type { Point } from './geometry/point';
 
 /** Why a home cannot be assessed. */
 type AssessProblem = { kind: 'too-few-readings'; have: number; need: number };
@@ -67,20 +65,3 @@ const ROOM_HEIGHT = 1;
 
 const heightOf = ({ levels }: AssessRequest, level: string): number =>
   levels.find(({ id }) => id === level)?.height ?? ROOM_HEIGHT;
-
-// Fields change slowly out of doors, so a reading speaks for more of the grounds than of a room: the project's choice.
-const GROUNDS_REACH = 10;
-
-/** How far a reading reaches at places of a level, metres: further on grounds than indoors. */
-function reachOn({ rooms }: AssessRequest, level: string): (p: Point) => number {
-  const own = rooms
-    .filter((room) => room.level === level)
-    .map((room) => ({ ...room, box: bounds(room.outline) }));
-  const grounds = own.filter(({ use }) => use === 'grounds');
-  const indoors = own.filter(({ use }) => use !== 'grounds');
-  const holds =
-    ([x, y]: Point) =>
-    ({ box, outline }: (typeof own)[number]) =>
-      x >= box.x0 && x <= box.x1 && y >= box.y0 && y <= box.y1 && contains(outline, [x, y]);
-  return (p) => (grounds.some(holds(p)) && !indoors.some(holds(p)) ? GROUNDS_REACH : REACH);
-}

@@ -65,7 +65,7 @@ export function supportSentence(reason: SupportReason, nearest: number | null, u
 /** Why a room is not judged: of its floor, 0…1, too little has a map that deserves to be shown. */
 export const notJudgedText = (supported: number): string =>
   supported < 0.005
-    ? 'no readings here: not judged'
+    ? 'nothing drawn here: not judged'
     : `${percentText(supported)} of it drawn: too little to judge`;
 
 /** Under so many readings the share inside the interval tells nearly nothing. */

@@ -1,6 +1,8 @@
-import type { FieldUnit } from '../home/home';
+import type { FieldUnit, LengthUnit } from '../home/home';
 import type { QuantityProblem } from '../home/problem';
+import type { Profile } from '../engine/judging/profile';
 import { changeText } from './arranging';
+import { judge, metText } from './judge';
 import { doseUnitName, fixedText, unitName } from './numbers';
 import { quantitySentence } from './quantities';
 
@@ -75,6 +77,10 @@ export const tableWords = {
   piece: 'piece',
   drawn: 'drawn',
   notDrawn: 'the map is not drawn there',
+  notKnown: 'not known',
+  level: 'level',
+  height: 'height, m',
+  highest: 'highest',
   interval: '90 % interval',
   below95: '95 % below',
   angle: 'angle',
@@ -95,14 +101,13 @@ export const tableWords = {
     return `Daily dose from ${change.before} to ${change.after} ${change.unit} (${change.interval}). ${tried}`;
   },
   fitsNowhere: (name: string, why: string) => `${name} fits nowhere. ${why}`,
-  falloff: (exponent: number | null) =>
-    exponent === null
+  falloff: ({ falloff, falloffSd }: Pick<Profile, 'falloff' | 'falloffSd'>) =>
+    falloff === null || falloffSd === null
       ? 'The readings do not tell how fast it falls.'
-      : `It falls as 1/r^${fixedText(exponent, 1)}.`,
-  targetAt(met: [number, number | null] | null): string {
-    if (!met) return 'The target is not met on this walk.';
-    const [from, to] = met;
-    const end = to === null ? 'the end of the walk or beyond' : `${fixedText(to, 1)} m`;
-    return `The target is met between ${fixedText(from, 1)} m and ${end} along it.`;
+      : `It falls about as 1/r^${fixedText(falloff, 1)} (± ${fixedText(falloffSd, 1)} in the power).`,
+  targetAt(met: Profile['targetAt'], unit: LengthUnit): string {
+    if (!met) return judge.notMet;
+    const { best, interval } = metText(met, unit);
+    return `${judge.met}${best}${judge.along('')} ${interval}.`;
   },
 };
