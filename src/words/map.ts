@@ -15,8 +15,8 @@ export const map = {
   across: (unit: FieldUnit) => `across: read, ${unitName(unit)}`,
   up: (unit: FieldUnit) => `up: predicted, ${unitName(unit)}`,
   plot: 'Readings against what the others predict for them',
-  plotHow:
-    'Between the dotted lines nine of ten would lie. Arrow keys step through the readings, lowest first.',
+  plotLines: 'Between the dotted lines nine of ten would lie.',
+  plotKeys: 'Arrow keys step through the readings, lowest first.',
   method: 'method',
   typicalError: 'typical error',
   error: (factor: string) => `× ${factor}`,

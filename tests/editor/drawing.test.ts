@@ -505,7 +505,7 @@ describe('sources, walks, readings', () => {
     editor.useTool('reading');
     click([3.333, 2.666]);
     expect(editor.readingPlace).toEqual([3.33, 2.67]);
-    expect(editor.overlay).toContainEqual({ mark: 'aim', at: [3.33, 2.67] });
+    expect(editor.overlay).toContainEqual({ mark: 'aim', at: [3.33, 2.67], over: false });
     click([0.52, 0.5], { type: 'touch' });
     expect(editor.readingPlace).toBeNull();
     expect(editor.selection).toEqual([{ kind: 'reading', id: 'm1' }]);

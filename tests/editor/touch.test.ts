@@ -151,3 +151,13 @@ it('the snap dot goes with the finger that drew a room', async () => {
   expect(Object.keys(editor.home.rooms)).toHaveLength(1);
   expect(editor.overlay.filter(({ mark }) => mark === 'corner')).toEqual([]);
 });
+
+it('the cross knows that it lies over the value just kept', async () => {
+  const { editor } = await drive({ home: bedroom() });
+  editor.setStage('survey');
+  const at = editor.home.readings.m1!.at;
+  editor.setReadingPlace(at);
+  expect(editor.overlay).toContainEqual({ mark: 'aim', at, over: true });
+  editor.setReadingPlace([at[0] + 0.3, at[1]]);
+  expect(editor.overlay).toContainEqual({ mark: 'aim', at: [at[0] + 0.3, at[1]], over: false });
+});

@@ -39,7 +39,6 @@ export const LAYER_INPUTS: Record<LayerName, (scene: Scene) => readonly unknown[
     scene.selection,
     scene.hover,
     scene.overlay,
-    scene.readingPlace,
     scene.probe,
   ],
 };

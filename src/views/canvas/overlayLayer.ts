@@ -1,4 +1,4 @@
-import { paintAim, paintProbe } from './paintProbe';
+import { paintProbe } from './paintProbe';
 import { paintEmptySheet } from './paintEmptySheet';
 import { paintFrame } from './paintFrame';
 import { paintGhosts } from './paintGhosts';
@@ -11,13 +11,12 @@ import type { Sheet } from './sheet';
 
 /** All that follows the hand: what is hovered, selected, proposed, being drawn; and the frame over everything. */
 export function paintOverlay(sheet: Sheet, scene: Scene): void {
-  const { results, probe, readingPlace, view, overlay, home } = scene;
+  const { results, probe, view, overlay, home } = scene;
   paintEmptySheet(sheet, scene);
   paintHover(sheet, scene);
   paintSelection(sheet, scene);
   paintGhosts(sheet, scene);
   paintMarks(sheet, overlay);
-  if (view.stage === 'survey' && readingPlace) paintAim(sheet, readingPlace);
   if (probe && SHOWN[view.stage].probe && overlay.length === 0)
     paintProbe(sheet, probe, home.settings.fieldUnit, home.settings.lengthUnit);
   paintFrame(sheet, results.state === 'running' ? results.progress : null);
