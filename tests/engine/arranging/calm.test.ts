@@ -36,13 +36,13 @@ describe('a piece whose move gains nothing for the plan stays where it is', () =
 
   test('holding back costs the home a hundredth at most, and none that moves could have stayed', () => {
     let held = 0;
-    for (let seed = 2000; seed < 2012; seed++) {
-      const random40 = randomHome(random(seed));
-      const free = arrange(random40);
+    for (let seed = 2000; seed < 2005; seed++) {
+      const home = randomHome(random(seed));
+      const free = arrange(home);
       for (const piece of free.pieces.filter(({ moves }) => moves)) {
         const locked = arrange({
-          ...random40,
-          pieces: random40.pieces.map((one) => (one.id === piece.id ? { ...one, locked: true } : one)),
+          ...home,
+          pieces: home.pieces.map((one) => (one.id === piece.id ? { ...one, locked: true } : one)),
         });
         const fits = locked.blocked.length === 0 && locked.pieces.length === free.pieces.length - 1;
         // Refining along the walls may tell places apart by a little more than the search does.
@@ -50,7 +50,7 @@ describe('a piece whose move gains nothing for the plan stays where it is', () =
         held++;
       }
     }
-    expect(held).toBeGreaterThan(5);
+    expect(held).toBeGreaterThan(2);
   });
 });
 
