@@ -1,22 +1,14 @@
 import type { Assessment } from '../engine/assess';
-import { isJudged, type RoomFigures } from '../engine/judging/rooms';
 import type { FieldUnit, Home, Meter, Reading } from '../home/home';
 import { BAND } from '../home/kindDefaults';
+import { SUPPLY_OFF } from './assessment';
 import { edgeText } from './canvas';
+import { foundLead } from './finding';
 import { changeLead, type FurnitureChange } from './furniture';
 import { axesText, wanderText } from './basis';
-import {
-  countText,
-  fieldText,
-  fixedText,
-  inUnit,
-  percentText,
-  readingText,
-  unitName,
-  withUnit,
-} from './numbers';
+import { countText, fieldText, fixedText, inUnit, readingText, unitName } from './numbers';
 import { parseField } from './quantities';
-import { numberOf, roomName } from './things';
+import { numberOf } from './things';
 
 /** Titles, heads of tables and short words of the report. */
 export const reportWords = {
@@ -85,76 +77,11 @@ export function leadParts(
   assessment: Assessment,
   target: number,
   change: FurnitureChange | null,
+  supplyOff: boolean,
 ): Part[] {
-  return (change && changeLead(change)) ?? foundLead(home, assessment, target);
+  const lead = (change && changeLead(change)) ?? foundLead(home, assessment, target);
+  return supplyOff ? [plain(`${SUPPLY_OFF} `), ...lead] : lead;
 }
-
-function foundLead(home: Home, { rooms }: Assessment, target: number): Part[] {
-  const unit = home.settings.fieldUnit;
-  const aim = `${edgeText(target, unit)} ${unitName(unit)}`;
-  const judged = rooms.filter(isJudged).filter(({ id }) => home.rooms[id]?.use !== 'grounds');
-  if (judged.length === 0) return [plain('No room has enough of its floor drawn to be judged.')];
-  const sleeping = judged.filter(({ id }) => home.rooms[id]?.use === 'sleeping');
-  const asked = sleeping.length > 0 ? sleeping : judged;
-  const worst = asked.reduce((a, b) => (b.overTarget > a.overTarget ? b : a));
-  if (worst.overTarget === 0) {
-    const which = sleeping.length > 0 ? 'sleeping room' : 'room';
-    return [
-      plain(
-        asked.length === 1
-          ? `The ${roomInSentence(home, worst.id)} lies below the target of ${aim}.`
-          : `Every ${which} that was judged lies below the target of ${aim}.`,
-      ),
-    ];
-  }
-  return [
-    plain(
-      `${percentText(worst.overTarget)} of the ${roomInSentence(home, worst.id)} lies over the target of ${aim}; half of it lies below ${withUnit(worst.median, unit)}`,
-    ),
-    { text: ` (${fieldText(worst.low, unit)}–${fieldText(worst.high, unit)})`, tone: 'soft' },
-    plain('.'),
-  ];
-}
-
-const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
-
-const roomInSentence = (home: Home, id: string): string => lowerFirst(roomName(home, id));
-
-/** What was found, room by room, where it matters; and what could not be judged. */
-export function foundSentences(home: Home, { rooms }: Assessment, target: number): string[] {
-  const unit = home.settings.fieldUnit;
-  const over = rooms
-    .filter((room) => isJudged(room) && room.overTarget > 0 && home.rooms[room.id]?.use !== 'grounds')
-    .sort((a, b) => b.overTarget - a.overTarget);
-  const told = over
-    .slice(0, 4)
-    .map(
-      (room) =>
-        `${capital(roomInSentence(home, room.id))}: ${percentText(room.overTarget)} of the floor lies over the target; the highest estimate is ${withUnit(room.max, unit)}.`,
-    );
-  const none =
-    over.length === 0
-      ? [`No room that was judged lies over the target of ${edgeText(target, unit)} ${unitName(unit)}.`]
-      : [];
-  const more =
-    over.length > 4 ? [`${countText(over.length - 4, 'more room')} in part; the table has them all.`] : [];
-  return [...told, ...none, ...more, ...hatchedSentences(home, rooms)];
-}
-
-function hatchedSentences(home: Home, rooms: readonly RoomFigures[]): string[] {
-  const unjudged = rooms
-    .filter((room) => !isJudged(room))
-    .map(({ id, supported }) => `${roomInSentence(home, id)} (${percentText(supported)} of it drawn)`);
-  const part = rooms
-    .filter((room) => isJudged(room) && room.supported < 0.9)
-    .map(({ id }) => roomInSentence(home, id));
-  return [
-    ...(unjudged.length > 0 ? [`Too little drawn to judge: ${unjudged.join(', ')}.`] : []),
-    ...(part.length > 0 ? [`Hatched in part: ${part.join(', ')}.`] : []),
-  ];
-}
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** '±5 % ±0.002 µT, limits', or with k = 2 */
 export function accuracyText(meter: Meter, unit: FieldUnit): string {
@@ -166,14 +93,6 @@ export function accuracyText(meter: Meter, unit: FieldUnit): string {
 /** The band of frequencies in hertz; a meter nobody described so has the one that files are filled in with. */
 export const bandText = ({ band: [low, high] }: Meter): string =>
   low === BAND[0] && high === BAND[1] ? 'not stated' : `${low}–${high}`;
-
-/** 'true = 0.93 × shown + 0.004', or none. */
-export function correctionText(meter: Meter, unit: FieldUnit): string {
-  if (meter.gain === 1 && meter.offset === 0) return 'none';
-  const sign = meter.offset < 0 ? '−' : '+';
-  const offset = meter.offset === 0 ? '' : ` ${sign} ${fieldText(Math.abs(meter.offset), unit)}`;
-  return `true = ${fixedText(meter.gain, 3)} × shown${offset}`;
-}
 
 /** ' with the House meter (±5 %)', ' with 2 meters' */
 export function metersUsed(home: Home, used: readonly string[]): string {

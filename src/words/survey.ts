@@ -1,5 +1,5 @@
-import type { FieldUnit, LengthUnit } from '../home/home';
-import { countText, intervalText, lengthText, unitName, withUnit } from './numbers';
+import type { FieldUnit, LengthUnit, Meter } from '../home/home';
+import { countText, fieldText, fixedText, intervalText, lengthText, unitName, withUnit } from './numbers';
 import { placeText } from './panels';
 
 export const survey = {
@@ -88,7 +88,7 @@ export const survey = {
   groundsOffer: (n: number) =>
     `${countText(n, 'reading lies', 'readings lie')} outside every room: used, but not drawn.`,
   drawGrounds: (n: number) => (n === 1 ? 'Draw grounds round it' : 'Draw grounds round them'),
-  noPlace: 'No place yet. Press the plan where you stand, or type how far east and north it is.',
+  noPlace: 'No place yet. Press the plan where you stand, or type how far across and up the page it is.',
   zeroIs: (least: string) => `0 is below the meter’s range: kept as under ${least}, not as no field.`,
   axesIncomplete: 'One axis is missing. Type all three of x, y and z, or go back to one value.',
   keepFile: (n: number) => `${countText(n, 'reading')} since you last kept a file.`,
@@ -140,6 +140,22 @@ export const accuracyText = (percent: number): string => `±${percent}${KEPT}%`;
 export function meterNote(percent: number, absolute: string, coverage: 'limits' | 'k2'): string {
   return `${accuracyText(percent)} ±${KEPT}${absolute}${coverage === 'k2' ? `, ${survey.k2}` : ''}`;
 }
+
+/** Whether a meter reads true only after its correction. */
+export const isCorrected = ({ gain, offset }: Pick<Meter, 'gain' | 'offset'>): boolean =>
+  gain !== 1 || offset !== 0;
+
+/** 'true = 0.93 × shown + 0.004', or none. */
+export function correctionText(meter: Meter, unit: FieldUnit): string {
+  if (!isCorrected(meter)) return 'none';
+  const sign = meter.offset < 0 ? '−' : '+';
+  const offset = meter.offset === 0 ? '' : ` ${sign} ${fieldText(Math.abs(meter.offset), unit)}`;
+  return `true = ${fixedText(meter.gain, 3)} × shown${offset}`;
+}
+
+/** '0.49 read, 0.44 corrected', of a reading whose meter has a correction, µT. */
+export const correctedText = (shown: number, corrected: number, unit: FieldUnit): string =>
+  `${fieldText(shown, unit)} read, ${fieldText(corrected, unit)} corrected`;
 
 /** 'low–high 0.10–0.30 µT', as far as they were noted. */
 export function endsText(low: number | null, high: number | null, unit: FieldUnit): string {

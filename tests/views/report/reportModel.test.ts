@@ -32,6 +32,7 @@ function work(home: Home, arranged = true) {
     assessment,
     request,
     proposal,
+    cautious: false,
     problem,
   });
   return { home, request, assessment, proposal, model };
@@ -57,8 +58,7 @@ const anyMeter: Meter = {
 
 const textsOf = (drawing: Drawing) =>
   drawing.marks.flatMap((mark) => (mark.is === 'text' ? [mark.text] : []));
-const rowsOf = (model: ReportModel) =>
-  model.maps.flatMap(({ readings }) => readings.flatMap((block) => block.flatMap(({ rows }) => rows)));
+const rowsOf = (model: ReportModel) => model.maps.flatMap(({ readings }) => readings.rows);
 
 describe('a report with everything', () => {
   const { home, request, assessment, proposal, model } = work(load('terraced-house'));
@@ -105,7 +105,7 @@ describe('a report with everything', () => {
     const home = load('single-bedroom');
     home.meters = { g9: anyMeter, g10: { ...anyMeter, id: 'g10', band: [30, 2000] } };
     const rows = work(home, false).model.meters!.rows;
-    expect(rows.map((row) => row[5])).toEqual(['not stated', '30–2000']);
+    expect(rows.map((row) => row[6])).toEqual(['not stated', '30–2000']);
   });
 
   it('lists every reading once, under the number it has on paper', () => {
@@ -118,7 +118,7 @@ describe('a report with everything', () => {
 
   it('draws one true-scale map a level, with its scale said', () => {
     expect(model.maps).toHaveLength(Object.keys(home.levels).length);
-    for (const map of model.maps) expect(map.caption).toMatch(/^1 : (50|75|100|200) on A4 · /);
+    for (const map of model.maps) expect(map.caption).toMatch(/^1 : (50|75|100|125|150|200) on A4 · /);
   });
 
   it('says the change in dose, its interval and the odds', () => {
@@ -130,7 +130,7 @@ describe('a report with everything', () => {
   });
 
   it('gives the evidence place by place', () => {
-    const rows = model.evidence!.rows.flatMap((block) => block.flatMap(({ rows: own }) => own));
+    const { rows } = model.evidence!.rows;
     expect(rows).toHaveLength(assessment!.evidence.rows.length);
     expect(model.evidence!.compared.rows).toHaveLength(assessment!.evidence.compared.length);
   });
