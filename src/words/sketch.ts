@@ -1,4 +1,5 @@
 import type { LengthUnit } from '../home/home';
+import { countOf } from './collections';
 import { fixedText, lengthText } from './numbers';
 
 /** The guide of an empty home. */
@@ -101,8 +102,8 @@ export const sketch = {
   noFront: 'no side',
   across: 'Across',
   along: 'Along',
-  east: 'East',
-  north2: 'North',
+  acrossPage: 'Across, x',
+  upPage: 'Up the page, y',
   angle: 'Turned, degrees',
   heightOf: 'Height above the floor',
   mattress: 'Height of the mattress',
@@ -134,7 +135,7 @@ export const sketch = {
   origins: { outside: 'outside', house: 'the house', unknown: 'not known' },
   corner: (n: number, of: number) =>
     of === 1 ? 'Place' : n === 1 ? 'From' : n === of ? 'To' : `Corner ${n}`,
-  eastNorth: 'east, north',
+  acrossUp: 'across, up',
   sleeps: (n: number) => (n === 1 ? 'for one' : `for ${n}`),
 };
 
@@ -169,9 +170,20 @@ export function handText(sign: string, word: string): { what: string; how: strin
   return { what: `In hand: ${name}.`, how: `${HOW[WAY[sign] ?? 'piece']} Escape puts it down.` };
 }
 
-/** '3 things:' and 'Bed, Desk, Window.' */
-export function severalThings(names: readonly string[]): { count: string; names: string } {
-  return { count: `${names.length} things:`, names: `${names.join(', ')}.` };
+/** So many are named one by one; more are counted. */
+const NAMED = 6;
+
+/** '3 things:' and 'Bed, Desk, Window.', or '42 things:' and '11 rooms, 16 openings.' */
+export function severalThings(things: readonly { name: string; collection: string }[]): {
+  count: string;
+  names: string;
+} {
+  const collections = [...new Set(things.map(({ collection }) => collection))];
+  const parts =
+    things.length <= NAMED
+      ? things.map(({ name }) => name)
+      : collections.map((one) => countOf(one, things.filter(({ collection }) => collection === one).length));
+  return { count: `${things.length} things:`, names: `${parts.join(', ')}.` };
 }
 
 export const trace = {
