@@ -68,19 +68,16 @@ export function countSentence(text: string, low: number, high: number): string {
   return `“${text.trim()}” is out of bounds. Write a number from ${low} to ${high}.`;
 }
 
-/** '8.10 m east, 2.10 m north' from the plan's origin. */
+/** '8.10 m across, 2.10 m up' the page from the plan's zero, whichever way north lies. */
 export function placeText(at: readonly [number, number], unit: LengthUnit): string {
-  const [x, y] = at;
-  const east = `${lengthText(Math.abs(x), unit)} ${x < 0 ? 'west' : 'east'}`;
-  const north = `${lengthText(Math.abs(y), unit)} ${y < 0 ? 'south' : 'north'}`;
-  return `${east}, ${north}`;
+  return `${lengthText(at[0], unit)} across, ${lengthText(at[1], unit)} up`;
 }
 
 /** The field under the pointer, or why there is none. */
 export function probeText(probe: AtPlace, field: FieldUnit, length: LengthUnit): string {
   const place = placeText(probe.at, length);
   if (probe.value === null || !probe.supported) {
-    if (probe.reason === null || probe.reason === 'outside') return place;
+    if (probe.reason === null) return place;
     return `${place} · ${supportSentence(probe.reason, probe.nearest, length)}`;
   }
   const interval =
