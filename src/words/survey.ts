@@ -1,5 +1,14 @@
 import type { FieldUnit, LengthUnit, Meter } from '../home/home';
-import { countText, fieldText, fixedText, intervalText, lengthText, unitName, withUnit } from './numbers';
+import {
+  countText,
+  fieldText,
+  fixedText,
+  intervalText,
+  lengthText,
+  readingText,
+  unitName,
+  withUnit,
+} from './numbers';
 import { placeText } from './panels';
 
 export const survey = {
@@ -115,7 +124,7 @@ export function doubtText(
   value: number,
   unit: FieldUnit,
 ): string {
-  const shown = withUnit(value, unit);
+  const shown = `${readingText(value, unit)} ${unitName(unit)}`;
   const start =
     doubt.kind === 'beyond-meter'
       ? `${shown} is more than the meter shows, ${withUnit(doubt.most ?? 0, unit)} at most.`

@@ -116,6 +116,8 @@ test('in survey: limits hold, nothing jumps, a far value is asked about, and a t
     for (const word of ['low–high', 'x y z', 'note']) {
       await page.getByRole('button', { name: word }).tap();
       expect(await top(), word).toBe(before);
+      for (const field of await page.locator('form.entry input:not([type=radio])').all())
+        expect((await field.boundingBox())!.width, word).toBeGreaterThan(50);
       await page.getByRole('button', { name: word }).tap();
     }
     await page.getByRole('button', { name: 'take the last figure away' }).tap();
@@ -179,8 +181,9 @@ test('a length that is refused draws no room, and a sample is opened once', asyn
   await page.getByRole('button', { name: 'Type its width and length' }).tap();
   await page.getByLabel('Width, left to right').fill('4.2.1');
   await page.getByRole('button', { name: 'Draw this room' }).tap();
-  await expect(page.getByLabel('Width, left to right')).toBeFocused();
   await expect(page.getByText('Not a length')).toBeVisible();
+  await page.getByRole('button', { name: 'Draw this room' }).tap();
+  await expect(page.getByLabel('Width, left to right')).toBeFocused();
   await expect(page.getByRole('button', { name: /undo/ })).toBeDisabled();
 
   for (const _ of [1, 2]) {

@@ -8,7 +8,7 @@ describe('a value far from everything read here', () => {
   it('782 µT in hatched ground is asked about, and its unit is guessed', () => {
     const doubt = farFromAll(782, 'uT', READ, 2000);
     expect(doubt).toEqual({ kind: 'far-from-all', unit: 'nT' });
-    expect(doubtText(doubt!, 782, 'uT')).toBe('Far from everything read here: 780 µT. Was that nT?');
+    expect(doubtText(doubt!, 782, 'uT')).toBe('Far from everything read here: 782 µT. Was that nT?');
   });
 
   it('is asked about beyond the meter’s range too, in an empty home as well', () => {
