@@ -18,6 +18,7 @@ describe('a reading of 0', () => {
       [[], 0.01],
       [[addMeter({ name: 'Fine', range: [0.02, 20], resolution: 0.001 })], 0.02],
       [[addMeter({ name: 'From nothing', range: [0, 20], resolution: 0.001 })], 0.001],
+      [[addMeter({ name: 'Coarse', range: [0.001, 20], resolution: 0.01 })], 0.01],
     ] as const)
       for (const typed of ['0', '0,00', '0 mG']) {
         const draft = draftIn(homeWith(...meter));
