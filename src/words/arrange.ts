@@ -85,7 +85,7 @@ export function doseParts(placed: PlacedPiece, unit: FieldUnit) {
 /** A gain of a piece's own that the readings do not make certain. */
 export const gainUncertain = (placed: PlacedPiece): boolean => isLower(placed) && placed.decision !== 'move';
 
-/** 'A day in the home as a whole, the mean over its 2 people: 2.1 to 0.64 µT·h.'; null where one piece is the whole. */
+/** 'The home as a whole, mean over its 2 people: 2.1 to 0.64 µT·h.'; null where one piece is the whole. */
 export function wholeSentence(home: Home, answer: Answer): string | null {
   if (answer.pieces.filter(({ before }) => before !== null).length < 2) return null;
   const { before, after, unit } = changeText(answer, home.settings.fieldUnit);

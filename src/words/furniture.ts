@@ -66,13 +66,13 @@ function surely({ decision, odds }: PlacedPiece, proposed: boolean): string {
 export function wholeName(home: Home): string {
   const people = new Set(Object.values(home.pieces).flatMap(({ uses }) => uses.map(({ who }) => who))).size;
   return people > 1
-    ? `A day in the home as a whole, the mean over its ${people} people:`
-    : 'A day in the home as a whole, all pieces together:';
+    ? `The home as a whole, mean over its ${people} people:`
+    : 'The home as a whole, all pieces together:';
 }
 
 export const provenSentence = (proven: boolean): string =>
   proven
-    ? 'Of the places tried no other choice inside the rules has a lower dose for the home as a whole, but for a hundredth that is worth no piece’s move.'
+    ? 'Of the arrangements tried inside the rules none is lower for the home as a whole by more than a hundredth.'
     : 'The search was cut short: a lower dose may be found among places not tried.';
 
 /** Another answer, and what it costs the piece it is about and the home. */
