@@ -1,5 +1,6 @@
 import type { Assessment } from '../../engine/assess';
 import type { Home } from '../../home/home';
+import { shownValue } from '../../home/questions/shownValue';
 import {
   defaultModelSentence,
   evidenceSentences,
@@ -10,6 +11,7 @@ import {
 import { basisWords } from '../../words/basis';
 import { factorText, fieldText, intervalText, unitName } from '../../words/numbers';
 import { reportWords } from '../../words/report';
+import { correctedText } from '../../words/survey';
 import { numberOf } from '../../words/things';
 import type { Table } from './table';
 
@@ -25,10 +27,14 @@ export function evidencePart(home: Home, { fitted, evidence }: Assessment): Evid
   const unit = home.settings.fieldUnit;
   const severalLevels = new Set(evidence.rows.map(({ level }) => level)).size > 1;
   const fallback = defaultModelSentence(fitted);
+  const readOf = (ids: readonly string[], corrected: number) => {
+    const shown = shownValue(home, ids);
+    return shown === null ? fieldText(corrected, unit) : correctedText(shown, corrected, unit);
+  };
   const rows = evidence.rows.map(({ ids, level, read, predicted, low, high }) => [
     ids.map(numberOf).join(', '),
     ...(severalLevels ? [home.levels[level]?.name ?? ''] : []),
-    fieldText(read, unit),
+    readOf(ids, read),
     fieldText(predicted, unit),
     intervalText(low, high, unit),
     read < low ? reportWords.below : read > high ? reportWords.above : '',
