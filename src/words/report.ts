@@ -18,6 +18,7 @@ export const reportWords = {
   to: 'to',
   kicker: 'The magnetic field of the mains in a home',
   target: 'target',
+  contour: 'contour',
   found: 'What was found',
   rooms: 'Rooms',
   sure: 'How sure this is',

@@ -3,7 +3,7 @@ import { inOrder } from '../../home/order';
 import { pieceLetters } from '../../words/canvas';
 import { reportWords } from '../../words/report';
 import { hatchLines } from '../canvas/drawing/hatchLines';
-import { PRINT_INK as INK } from '../canvas/ink';
+import { contourInk, PRINT_INK as INK } from '../canvas/ink';
 import { rectanglePath, sheetPath, type Drawing, type Mark } from './drawing';
 import { NUMBER } from './leaders';
 import { CHAIN, discMarks, lozengeMarks, northMarks, readingMarks, tickedLineMarks } from './signs';
@@ -24,6 +24,8 @@ export interface KeyRequest {
   target: string | null;
   /** Whether some readings stand with their number. */
   numbered: boolean;
+  /** 'contour, µT', or null where none is drawn. */
+  contour: string | null;
   hatched: boolean;
   /** Those that can be seen on the sheet. */
   sources: readonly Source[];
@@ -62,6 +64,7 @@ export function keyOfSigns(asked: KeyRequest): KeySign[] {
         ]),
       ),
     asked.numbered && sign(26, words.numbered, numberedMarks()),
+    asked.contour !== null && contourSign(asked.contour),
     target !== null && targetSign(target),
     asked.hatched && unsupportedSign(words.unsupported),
     inOrder(home.pieces).some((piece) => piece.level === level && letters[piece.id]) &&
@@ -85,6 +88,17 @@ function numberedMarks(): Mark[] {
     { is: 'line', d: leader, stroke: INK.wall, width: 0.6 },
     { is: 'text', text: '12', x: 20, y: MIDDLE, hand: NUMBER },
   ];
+}
+
+function contourSign(text: string): KeySign {
+  const d = sheetPath(
+    [
+      [0, MIDDLE],
+      [34, MIDDLE],
+    ],
+    false,
+  );
+  return sign(34, text, [{ is: 'line', d, stroke: contourInk(INK, 0.1), width: 0.7 }]);
 }
 
 function targetSign(text: string): KeySign {

@@ -12,7 +12,7 @@ import { EDGE, SIDE_NUMERALS } from './metreFrame';
 import { MM, PAGE, sheetFor } from './paper';
 import { levelBounds, sourcesSeen } from './planBounds';
 import { planDrawing, readingsOf } from './planDrawing';
-import { targetLines } from '../canvas/pictureLines';
+import { pictureLines, targetLines } from '../canvas/pictureLines';
 import { readingTable } from './readingTable';
 import { rulerDrawing, RULER_WIDTH } from './rulerDrawing';
 import type { Table } from './table';
@@ -88,6 +88,10 @@ export function mapPart(asked: MapRequest, level: Id): MapPart {
           ? `${reportWords.target} ${edgeText(target, unit)} ${unitName(unit)}`
           : null,
       numbered: plan.numbered > 0,
+      contour:
+        picture && pictureLines(picture, target).some(({ lines }) => lines.length > 0)
+          ? `${reportWords.contour}, ${unitName(unit)}`
+          : null,
       hatched: plan.clips.hatched !== '',
       sources: sourcesSeen(home, level, sheet.camera),
     }),
