@@ -58,7 +58,7 @@ export function drawnFloor(
       figures.median.push(quantile(floor, 0.5));
       figures.p95.push(quantile(floor, 0.95));
       figures.max.push(Math.max(floor[floor.length - 1], values[m - 1]));
-      figures.over.push(floor.filter((value) => value > target).length / floor.length);
+      figures.over.push(shareAbove(floor, target));
     }
   }
   return {
@@ -68,6 +68,13 @@ export function drawnFloor(
     max: drawn(figures.max),
     over: drawn(figures.over),
   };
+}
+
+/** The share of ascending values above one, 0…1. */
+function shareAbove(ascending: Float64Array, value: number): number {
+  let above = 0;
+  while (above < ascending.length && ascending[ascending.length - 1 - above] > value) above++;
+  return above / ascending.length;
 }
 
 /** The upper half of a standard normal, one value a stratum; the mirrors are the lower half. */
