@@ -1,6 +1,7 @@
 import { inverseDistanceField } from './inverseDistanceField';
 import { krige, kriged, krigedCovariance, krigedMean } from './kriging';
 import { planeOf } from './plane';
+import { contradicted, doubtBeside } from './contradicted';
 import { REACH, supportOf } from './support';
 import type { FittedSurvey } from './fitSurvey';
 import type { Plane } from './plane';
@@ -44,6 +45,7 @@ export interface Predictor {
 export function fieldOf(fitted: FittedSurvey, level: string, height: number): Field {
   const plane = planeOf(fitted.places, level, height);
   const predictor = predictorOf(fitted, plane);
+  let passed: readonly Point[] | null = null;
   return {
     predict: (xs, ys, { variance }) =>
       variance ? predictor.both({ xs, ys }) : { mean: predictor.mean({ xs, ys }), variance: null },
@@ -54,7 +56,10 @@ export function fieldOf(fitted: FittedSurvey, level: string, height: number): Fi
     cross: (a, b) => predictor.cross(a, b),
     support(xs, ys, reach = REACH, variance = null) {
       const distance = Float64Array.from(xs, (x, i) => distanceTo(plane, x, ys[i]));
-      return supportOf(variance ?? predictor.both({ xs, ys }).variance, distance, reach, plane.places.length);
+      const known = variance ?? predictor.both({ xs, ys }).variance;
+      const support = supportOf(known, distance, reach, plane.places.length);
+      passed ??= contradicted(plane, predictor.mean(plane));
+      return doubtBeside(support, passed, xs, ys);
     },
     nearest: ([x, y]) => (plane.places.length > 0 ? distanceTo(plane, x, y) : null),
   };
