@@ -40,10 +40,12 @@ export function oneBedroomFlat(): Home {
   Object.assign(home.levels[level], { name: 'Second floor', elevation: 5.6 });
   draw(home, level);
   stand(home, level, 'bed', 'Double bed', { at: [5.6, 2.2], angle: 90, size: [1.4, 2] }, [
-    { who: 'A', side: 'left', hours: 8 },
-    { who: 'B', side: 'right', hours: 7.5 },
+    { who: 'person 1', side: 'left', hours: 8 },
+    { who: 'person 2', side: 'right', hours: 7.5 },
   ]);
-  stand(home, level, 'desk', 'Desk', { at: [4.3, 2], angle: -90 }, [{ who: 'B', side: 'middle', hours: 6 }]);
+  stand(home, level, 'desk', 'Desk', { at: [4.3, 2], angle: -90 }, [
+    { who: 'person 2', side: 'middle', hours: 6 },
+  ]);
   keepAsFound(home);
   survey(home, level);
   Object.assign(home.report, {

@@ -34,7 +34,7 @@ export function singleBedroom(): Home {
   fit(home, level, 'radiator', 'Radiator', box(3.4, 1.5, 3.5, 2.6));
   fit(home, level, 'wardrobe', 'Wardrobe', box(1.7, 0, 3.5, 0.6), 2);
   stand(home, level, 'bed', 'Bed', { at: [1, 2.8], angle: 90, size: [0.9, 2] }, [
-    { who: 'A', side: 'middle', hours: 8 },
+    { who: 'person 1', side: 'middle', hours: 8 },
   ]);
   keepAsFound(home);
   const meter = put(home, 'meters', {

@@ -144,19 +144,21 @@ function draw(home: Home, level: Id): void {
 
 function furnish(home: Home, level: Id): void {
   stand(home, level, 'bed', 'Double bed', { at: [6, 1.6], angle: 90, size: [1.5, 2] }, [
-    { who: 'A', side: 'left', hours: 8 },
-    { who: 'B', side: 'right', hours: 8 },
+    { who: 'person 1', side: 'left', hours: 8 },
+    { who: 'person 2', side: 'right', hours: 8 },
   ]);
   stand(home, level, 'bed', 'Single bed', { at: [7.15, 9.9], angle: 90, size: [0.9, 1.9] }, [
-    { who: 'C', side: 'middle', hours: 9 },
+    { who: 'person 3', side: 'middle', hours: 9 },
   ]);
-  stand(home, level, 'cot', 'Cot', { at: [4.4, 9.4], angle: 90 }, [{ who: 'D', side: 'middle', hours: 12 }]);
+  stand(home, level, 'cot', 'Cot', { at: [4.4, 9.4], angle: 90 }, [
+    { who: 'person 4', side: 'middle', hours: 12 },
+  ]);
   // Nobody wants to work in the kitchen or where somebody sleeps.
   const mayStandIn = Object.values(home.rooms)
     .filter(({ name }) => ['Study', 'Parlour'].includes(name))
     .map(({ id }) => id);
   stand(home, level, 'desk', 'Desk', { at: [1.8, 0.3], angle: 180, mayStandIn }, [
-    { who: 'A', side: 'middle', hours: 5 },
+    { who: 'person 1', side: 'middle', hours: 5 },
   ]);
   keepAsFound(home);
 }

@@ -12,6 +12,7 @@ const editor = createEditor(browserServices(() => sampleHome('terraced-house')))
 document.addEventListener('visibilitychange', () => {
   if (document.visibilityState === 'hidden') void editor.library.flush();
 });
+window.addEventListener('pagehide', () => void editor.library.flush());
 
 // Asked for at the first change the person makes, when there is something to keep.
 void editor.ready.then(() => {

@@ -30,7 +30,7 @@ export function answerOf({ home, options, points, request, assessment, proposal 
       coverage90: evidence.coverage90,
       compared: evidence.compared.map(({ method, looRmseLn }) => ({ method, looRmseLn })),
     },
-    points: pointEstimates(fitted, points, { level: level.id, height: level.height }),
+    points: pointEstimates(fitted, points, request),
     sources: fitted.sources && evidence.sources.map(({ id, falloff, share }) => ({ id, falloff, share })),
     unmarked: null,
     rooms: assessment.rooms.map((room) => ({
@@ -38,11 +38,21 @@ export function answerOf({ home, options, points, request, assessment, proposal 
       name: home.rooms[room.id]!.name,
       mean: room.mean,
       median: room.median,
+      low: room.low,
+      high: room.high,
       p95: room.p95,
+      p95Low: room.p95Low,
+      p95High: room.p95High,
       max: room.max,
+      maxLow: room.maxLow,
+      maxHigh: room.maxHigh,
       overTarget: room.overTarget,
+      overTargetLow: room.overTargetLow,
+      overTargetHigh: room.overTargetHigh,
       supported: room.supported,
       class: room.class,
+      classLow: room.classLow,
+      classHigh: room.classHigh,
     })),
     pieces: assessment.pieces.map(({ id, mean, dose, uses }) => ({
       id,
@@ -91,15 +101,17 @@ function arrangementOf(proposal: Proposal) {
   };
 }
 
-/** `targetAt`: metres along the walk between which the field comes down to the target to stay. */
+/** `targetAt`: metres along the walk between which the field comes down to the target to stay; `targetBest`: the estimate of it. */
 function profileOf(profiles: readonly Profile[], walk: string) {
   const profile = profiles.find((one) => one.walk === walk);
   if (!profile) return null;
-  const { falloff, targetAt, rows } = profile;
+  const { falloff, falloffSd, targetAt, rows } = profile;
   return {
     walk,
     falloff,
+    falloffSd,
     targetAt: targetAt && ([targetAt[0], targetAt[2]] as [number, number | null]),
+    targetBest: targetAt && targetAt[1],
     rows,
   };
 }

@@ -7,10 +7,11 @@ import { arrangeQuestion } from '../home/questions/arrangeQuestion';
 import { assessQuestion } from '../home/questions/assessQuestion';
 import { firstOf } from '../home/order';
 import type { Home } from '../home/home';
+import { HELP, optionWords } from '../words/commandLine';
 import { problemText } from '../words/problems';
 import { answerOf } from './answer';
 import { checkAgainst } from './checkAgainst';
-import { HELP, parseOptions, type AskedPoint, type Options } from './options';
+import { parseOptions, type AskedPoint, type Options } from './options';
 import { parsePoints } from './points';
 import { tableOf } from './table';
 
@@ -40,7 +41,7 @@ export function main(argv: readonly string[], terminal: Terminal): number {
   }
   const text = readText(terminal, options.file);
   if (text === null) {
-    return refuse(BAD_FILE, [`${options.file}: there is no such file to read. Check its name and folder.`]);
+    return refuse(BAD_FILE, [optionWords.notReadable(options.file)]);
   }
   const file = parseHome(text);
   if (!file.ok)
@@ -96,7 +97,7 @@ function pointsOf(terminal: Terminal, options: Options) {
   if (text === null) {
     return {
       ok: false as const,
-      problems: [`--points “${options.points}”: there is no such file to read. Check its name and folder.`],
+      problems: [optionWords.notReadable(`--points “${options.points}”`)],
     };
   }
   const table = parsePoints(text, options.points);

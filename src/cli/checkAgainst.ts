@@ -1,4 +1,5 @@
 import { GUIDELINES } from '../engine/judging/guidelines';
+import { optionWords } from '../words/commandLine';
 import type { Home } from '../home/home';
 import type { AskedPoint, Options } from './options';
 
@@ -7,8 +8,7 @@ export function checkAgainst(home: Home, options: Options, points: readonly Aske
   const problems: string[] = [];
   const look = (option: string, id: string | null, have: readonly string[], what: string) => {
     if (id === null || have.includes(id)) return;
-    const wayOut = have.length > 0 ? `Take one of ${have.join(', ')}.` : `Leave --${option} out.`;
-    problems.push(`--${option} “${id}”: the home has no such ${what}. ${wayOut}`);
+    problems.push(optionWords.notInHome(option, id, what, have));
   };
   const levels = Object.keys(home.levels);
   look('round', options.round, Object.keys(home.rounds), 'round');

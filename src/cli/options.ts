@@ -1,4 +1,5 @@
-import { parseField, parseLength, quantitySentence } from '../words/quantities';
+import { optionWords } from '../words/commandLine';
+import { parseField, parseLength } from '../words/quantities';
 
 /** A place asked for; level and height are the map's where not given. */
 export interface AskedPoint {
@@ -37,39 +38,16 @@ const METHODS = ['auto', 'inverse-distance', 'kriging', 'source-kriging'] as con
 const METHODS_TO_COME = ['source-sampling'];
 const LEAST_STEP = 0.05;
 
-export const HELP = `assess FILE.home.json [options]
-
-Computes with the same engine as the page and prints one JSON object. Metres, µT, hours.
-
-  --method M         auto, inverse-distance, kriging or source-kriging
-  --round ID         the round of readings to map (a, b, …)
-  --height H         height of the map above the floor: 1, 0.6, 60cm
-  --target T         the value to aim for: 0.1, "1 mG", "100 nT"
-  --guideline ID     the published set that gives rooms their words
-  --level ID         this level only (l1, l2, …)
-  --at X,Y[,LEVEL]   the estimate at a place; as often as wanted; --at=-3,2 where x is negative
-  --points FILE.csv  the same for a table with the columns x,y[,level][,height]
-  --along WALK       the estimate along a walk, its fall-off, and where the target is met
-  --arrange          where every unlocked piece stands best
-  --cautious         plan on the upper bound of the field (with --arrange)
-  --grid STEP        the whole estimate of a level, one row [x, y, value, low, high] a cell
-  --table            readable tables in place of JSON
-  --help             this text
-
-Exit status 0: done; 1: the file is bad or cannot be assessed; 2: the options are bad.
-`;
-
 /** A reader takes one option's value into the options, or says what is wrong with it. */
 type Reader = (options: Options, value: string) => string | null;
 
 const READERS: Record<string, Reader> = {
   method: (options, value) => {
     if (METHODS_TO_COME.includes(value)) {
-      return `--method ${value}: this method is not there yet. Take auto, inverse-distance, kriging or source-kriging.`;
+      return optionWords.methodToCome(value);
     }
     const method = METHODS.find((known) => known === value);
-    if (!method)
-      return `--method “${value}”: not a method. Take auto, inverse-distance, kriging or source-kriging.`;
+    if (!method) return optionWords.notMethod(value);
     options.method = method;
     return null;
   },
@@ -95,35 +73,33 @@ const READERS: Record<string, Reader> = {
   },
   height: (options, value) => {
     const parsed = parseLength(value, 'm', 'notNegative');
-    if (!parsed.ok) return `--height “${value}”: ${quantitySentence(parsed.problem)}`;
+    if (!parsed.ok) return optionWords.quantity('height', value, parsed.problem);
     options.height = parsed.metres;
     return null;
   },
   target: (options, value) => {
     const parsed = parseField(value, 'uT');
-    if (!parsed.ok) return `--target “${value}”: ${quantitySentence(parsed.problem)}`;
-    if (parsed.µT === 0 || parsed.limit)
-      return `--target “${value}”: not a target. Write a field above zero, like 0.1.`;
+    if (!parsed.ok) return optionWords.quantity('target', value, parsed.problem);
+    if (parsed.µT === 0 || parsed.limit) return optionWords.notTarget(value);
     options.target = parsed.µT;
     return null;
   },
   grid: (options, value) => {
     const parsed = parseLength(value, 'm');
-    if (!parsed.ok) return `--grid “${value}”: ${quantitySentence(parsed.problem)}`;
-    if (parsed.metres < LEAST_STEP)
-      return `--grid “${value}”: finer than ${LEAST_STEP} m. Write a step like 0.1 or 0.5.`;
+    if (!parsed.ok) return optionWords.quantity('grid', value, parsed.problem);
+    if (parsed.metres < LEAST_STEP) return optionWords.tooFine(value, LEAST_STEP);
     options.grid = parsed.metres;
     return null;
   },
   at: (options, value) => {
     const [x, y, level = null, ...rest] = value.split(',').map((part) => part.trim());
     if (!isNumber(x) || !isNumber(y) || level === '' || rest.length > 0) {
-      return `--at “${value}”: not a place. Write X,Y or X,Y,LEVEL in metres with decimal points, like 2.5,1.2 or 2.5,1.2,l1.`;
+      return optionWords.notPlace(value);
     }
     options.at.push({ x: Number(x), y: Number(y), level, height: null });
     return null;
   },
-  next: () => '--next: choosing the next readings is not there yet.',
+  next: () => optionWords.nextToCome,
 };
 
 /** Options of one word, so that the next word is theirs only where they take a value. */
@@ -163,31 +139,27 @@ export function parseOptions(argv: readonly string[]): ParsedOptions {
     }
     const [, name = '', value] = /^--([^=]*)(?:=(.*))?$/s.exec(word)!;
     if (isSwitch(name)) {
-      if (value !== undefined)
-        problems.push(`--${name} “${value}”: it takes no value. Write --${name} alone.`);
+      if (value !== undefined) problems.push(optionWords.noValue(name, value));
       options[name] = true;
       continue;
     }
     const read = READERS[name];
     if (!read) {
-      problems.push(`--${name}: not an option. --help lists them.`);
+      problems.push(optionWords.notOption(name));
       continue;
     }
     const given = value ?? valueAfter(argv, i);
     if (value === undefined && given !== null) i++;
-    if (given === null || given === '')
-      problems.push(`--${name}: it needs a value. Write --${name}=VALUE; --help shows which.`);
+    if (given === null || given === '') problems.push(optionWords.needsValue(name));
     else {
       const problem = read(options, given);
       if (problem) problems.push(problem);
     }
   }
   if (options.help) return { ok: true, options };
-  if (files.length === 0)
-    problems.push('No home file named. Write: assess FILE.home.json [options]; --help lists the options.');
-  for (const extra of files.slice(1)) problems.push(`“${extra}”: a second file. Name one home file.`);
-  if (options.cautious && !options.arrange)
-    problems.push('--cautious: it says how to arrange. Add --arrange.');
+  if (files.length === 0) problems.push(optionWords.noFile);
+  for (const extra of files.slice(1)) problems.push(optionWords.secondFile(extra));
+  if (options.cautious && !options.arrange) problems.push(optionWords.cautiousAlone);
   if (problems.length > 0) return { ok: false, problems };
   return { ok: true, options: { ...options, file: files[0]! } };
 }

@@ -1,4 +1,5 @@
 import papa from 'papaparse';
+import { pointWords } from '../words/commandLine';
 import { isNumber, type AskedPoint } from './options';
 
 const COLUMNS = ['x', 'y', 'level', 'height'];
@@ -16,25 +17,19 @@ export function parsePoints(
   const fields = meta.fields ?? [];
   const unknown = fields.filter((field) => !COLUMNS.includes(field));
   if (!fields.includes('x') || !fields.includes('y') || unknown.length > 0) {
-    const found = fields.length > 0 ? fields.join(',') : 'nothing';
     return {
       ok: false,
-      problems: [`--points ${name}: the first line is “${found}”. Write x,y or x,y,level,height there.`],
+      problems: [pointWords.badHead(name, fields)],
     };
   }
   const problems = errors
     .filter((error) => error.type !== 'Delimiter')
-    .map(
-      (error) =>
-        `--points ${name}, row ${(error.row ?? 0) + 2}: ${error.message}. Give every row the columns of the first line.`,
-    );
+    .map((error) => pointWords.badRow(name, (error.row ?? 0) + 2, error.message));
   const points = data.map((row, i): AskedPoint => {
     for (const column of ['x', 'y', 'height'] as const) {
       const value = row[column]?.trim() ?? '';
       if (isNumber(value) || (column === 'height' && value === '')) continue;
-      problems.push(
-        `--points ${name}, row ${i + 2}, ${column} “${value}”: not a number. Write metres with a decimal point, like 2.5.`,
-      );
+      problems.push(pointWords.notNumber(name, i + 2, column, value));
     }
     const height = row.height?.trim();
     return {

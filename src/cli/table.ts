@@ -1,18 +1,32 @@
+import { isJudged } from '../engine/judging/rooms';
 import { furnitureName, roomName, thingName } from '../words/things';
-import { defaultModelSentence, evidenceSentences, classText } from '../words/assessment';
+import {
+  classText,
+  notJudgedText,
+  defaultModelSentence,
+  SUPPLY_OFF,
+  SUPPLY_OFF_ARRANGE,
+  evidenceSentences,
+  supportSentence,
+} from '../words/assessment';
 import { decisionText, ruleSentence } from '../words/arranging';
 import { edgeText } from '../words/canvas';
+import { movedText } from '../words/furniture';
 import { SHORT_CAUTION } from '../words/cautions';
+import { tableWords } from '../words/commandLine';
 import {
   doseText,
-  doseUnitName,
   fieldText,
   fixedText,
   intervalText,
   percentText,
+  shareText,
   unitName,
 } from '../words/numbers';
 import { shareSentence, silentSentences, sourceWords } from '../words/sources';
+import { containsEvenOdd } from '../engine/geometry/polygon';
+import { WIDEST } from '../engine/mapping/support';
+import type { FieldUnit } from '../home/home';
 import type { Worked, answerOf } from './answer';
 
 type Answer = ReturnType<typeof answerOf>;
@@ -28,21 +42,30 @@ function columns(heads: string[], rows: string[][], right: number[]): string[] {
   return [line(heads), line(widths.map((width) => '-'.repeat(width))), ...rows.map(line)];
 }
 
+const isWide = (low: number, high: number): boolean => high > WIDEST * low;
+
+/** A value and its interval, µT or µT·h; what is open by more than a map would show is not known. */
+const known = (value: number, low: number, high: number, unit: FieldUnit): [string, string] =>
+  isWide(low, high) ? [tableWords.notKnown, ''] : [fieldText(value, unit), intervalText(low, high, unit)];
+
+const inOne = ([value, interval]: [string, string]): string => (interval ? `${value} (${interval})` : value);
+
 const section = (title: string, lines: string[]): string[] => ['', title, ...lines];
 
 /** The same answer to be read: in the home's own unit, with the digits it deserves. */
 export function tableOf(worked: Worked, answer: Answer): string {
   const lines = [
     answer.title,
-    `Method: ${answer.method} (${answer.why}).`,
+    tableWords.method(answer.method, answer.why),
     ...evidenceSentences(worked.assessment.evidence),
     ...[defaultModelSentence(worked.assessment.fitted)].filter((sentence) => sentence !== null),
+    ...(worked.request.supplyOff ? [SUPPLY_OFF] : []),
     ...sourceLines(worked),
     ...roomLines(worked),
     ...pieceLines(worked),
     ...pointLines(worked, answer),
     ...arrangementLines(worked),
-    ...profileLines(worked, answer),
+    ...profileLines(worked),
     ...gridLines(worked, answer),
     '',
     SHORT_CAUTION,
@@ -61,75 +84,85 @@ function roomLines({ home, assessment, request }: Worked): string[] {
   const unit = home.settings.fieldUnit;
   if (assessment.rooms.length === 0) return [];
   const heads = [
-    'room',
-    'use',
-    `middle, ${unitName(unit)}`,
-    '90 % interval',
-    '95 % below',
-    `over ${edgeText(request.target, unit)}`,
-    'drawn',
+    tableWords.room,
+    tableWords.use,
+    tableWords.middle(unit),
+    tableWords.interval,
+    tableWords.below95,
+    tableWords.highest,
+    tableWords.over(edgeText(request.target, unit)),
+    tableWords.drawn,
     request.guideline.name,
   ];
   const rows = assessment.rooms.map((room) => [
     roomName(home, room.id),
     home.rooms[room.id]!.use,
-    fieldText(room.median, unit),
-    intervalText(room.low, room.high, unit),
-    fieldText(room.p95, unit),
-    percentText(room.overTarget),
+    ...known(room.median, room.low, room.high, unit),
+    inOne(known(room.p95, room.p95Low, room.p95High, unit)),
+    inOne(known(room.max, room.maxLow, room.maxHigh, unit)),
+    isWide(room.low, room.high)
+      ? tableWords.notKnown
+      : shareText(room.overTarget, room.overTargetLow, room.overTargetHigh),
     percentText(room.supported),
-    classText(room.class),
+    isJudged(room) ? classText(room) : notJudgedText(room.supported),
   ]);
-  return section('Rooms', columns(heads, rows, [2, 3, 4, 5, 6]));
+  return section(tableWords.rooms, columns(heads, rows, [2, 3, 4, 5, 6, 7]));
 }
 
 function pieceLines({ home, assessment }: Worked): string[] {
   const unit = home.settings.fieldUnit;
   if (assessment.pieces.length === 0) return [];
-  const heads = [
-    'piece',
-    `mean, ${unitName(unit)}`,
-    `dose a day, ${doseUnitName(unit)}`,
-    '90 % interval',
-    '',
-  ];
+  const heads = [tableWords.piece, tableWords.mean(unit), tableWords.doseADay(unit), tableWords.interval, ''];
   const rows = assessment.pieces.map(({ id, mean, dose, supported }) => [
     furnitureName(home, id),
-    fieldText(mean, unit),
-    doseText(dose.dose, unit),
-    intervalText(dose.low, dose.high, unit),
-    supported ? '' : 'the map is not drawn there',
+    isWide(dose.low, dose.high) ? tableWords.notKnown : fieldText(mean, unit),
+    ...known(dose.dose, dose.low, dose.high, unit),
+    supported ? '' : tableWords.notDrawn,
   ]);
-  return section('Furniture where it stands', columns(heads, rows, [1, 2, 3]));
+  return section(tableWords.furniture, columns(heads, rows, [1, 2, 3]));
 }
 
-function pointLines({ home }: Worked, { points }: Answer): string[] {
-  const unit = home.settings.fieldUnit;
+/** A place outside every room or without support has no number, as on the page; the reason stands in its row. */
+function pointLines({ home, request }: Worked, { points }: Answer): string[] {
+  const { fieldUnit: unit, lengthUnit } = home.settings;
   if (points.length === 0) return [];
-  const heads = ['x, m', 'y, m', `estimate, ${unitName(unit)}`, '90 % interval', ''];
-  const rows = points.map(({ at, value, low, high, reason }) => [
-    fixedText(at[0], 2),
-    fixedText(at[1], 2),
-    fieldText(value, unit),
-    intervalText(low, high, unit),
-    reason ? `not supported: ${reason}` : '',
-  ]);
-  return section('Places', columns(heads, rows, [0, 1, 2, 3]));
+  const heads = [
+    'x, m',
+    'y, m',
+    tableWords.level,
+    tableWords.height,
+    tableWords.estimate(unit),
+    tableWords.interval,
+    '',
+  ];
+  const rows = points.map(({ at, level, height, value, low, high, reason, nearest }) => {
+    const floor = request.levels.find(({ id }) => id === level)?.outline ?? [];
+    const why = containsEvenOdd(floor, at) ? reason : 'outside';
+    return [
+      fixedText(at[0], 2),
+      fixedText(at[1], 2),
+      home.levels[level]!.name || level,
+      fixedText(height, 2),
+      ...(why ? ['—', '—'] : known(value, low, high, unit)),
+      why ? supportSentence(why, nearest, lengthUnit) : '',
+    ];
+  });
+  return section(tableWords.places, columns(heads, rows, [0, 1, 3, 4, 5]));
 }
 
-function arrangementLines({ home, proposal }: Worked): string[] {
+function arrangementLines({ home, proposal, request }: Worked): string[] {
   if (!proposal) return [];
   const unit = home.settings.fieldUnit;
   const name = (id: string | null) => (id === null ? null : furnitureName(home, id));
   const heads = [
-    'piece',
-    'room',
+    tableWords.piece,
+    tableWords.room,
     'x, m',
     'y, m',
-    'angle',
-    `now, ${doseUnitName(unit)}`,
-    'then',
-    '90 % interval',
+    tableWords.angle,
+    tableWords.now(unit),
+    tableWords.then,
+    tableWords.interval,
     '',
   ];
   const rows = proposal.pieces.map((piece) => [
@@ -141,41 +174,35 @@ function arrangementLines({ home, proposal }: Worked): string[] {
     piece.before ? doseText(piece.before.dose, unit) : '—',
     piece.after ? doseText(piece.after.dose, unit) : '—',
     piece.after ? intervalText(piece.after.low, piece.after.high, unit) : '—',
-    decisionText(piece.decision, piece.odds),
+    piece.moves ? movedText(home, piece) : decisionText(piece.decision, piece.odds),
   ]);
-  const tried = proposal.proven ? 'No place tried is lower.' : 'Not every place was tried.';
-  const total = `Daily dose from ${doseText(proposal.before, unit)} to ${doseText(proposal.after, unit)} ${doseUnitName(unit)} (${intervalText(proposal.low, proposal.high, unit)}). ${tried}`;
-  const left = proposal.blocked.map(
-    ({ id, rule }) => `${furnitureName(home, id)} fits nowhere. ${ruleSentence(rule, name(rule.with))}`,
+  const total = tableWords.total(proposal, unit);
+  const left = proposal.blocked.map(({ id, rule }) =>
+    tableWords.fitsNowhere(furnitureName(home, id), ruleSentence(rule, name(rule.with))),
   );
-  return section('Arrangement', [total, ...columns(heads, rows, [2, 3, 4, 5, 6, 7]), ...left]);
+  const supplyOff = request.supplyOff ? [SUPPLY_OFF_ARRANGE] : [];
+  return section(tableWords.arrangement, [
+    ...supplyOff,
+    total,
+    ...columns(heads, rows, [2, 3, 4, 5, 6, 7]),
+    ...left,
+  ]);
 }
 
-function profileLines({ home }: Worked, { profile }: Answer): string[] {
+function profileLines({ home, options, assessment }: Worked): string[] {
+  const profile = assessment.profiles.find(({ walk }) => walk === options.along);
   if (!profile) return [];
   const unit = home.settings.fieldUnit;
-  const falloff =
-    profile.falloff === null
-      ? 'The readings do not tell how fast it falls.'
-      : `It falls as 1/r^${fixedText(profile.falloff, 1)}.`;
-  const heads = ['along, m', `estimate, ${unitName(unit)}`, '90 % interval'];
+  const heads = [tableWords.along, tableWords.estimate(unit), tableWords.interval];
   const rows = profile.rows.map(([along, value, low, high]) => [
     fixedText(along, 1),
-    fieldText(value, unit),
-    intervalText(low, high, unit),
+    ...known(value, low, high, unit),
   ]);
   return section(thingName(home, { kind: 'walk', id: profile.walk }), [
-    falloff,
-    targetLine(profile.targetAt),
+    tableWords.falloff(profile),
+    tableWords.targetAt(profile.targetAt, home.settings.lengthUnit),
     ...columns(heads, rows, [0, 1, 2]),
   ]);
-}
-
-function targetLine(targetAt: [number, number | null] | null): string {
-  if (!targetAt) return 'The target is not met on this walk.';
-  const [from, to] = targetAt;
-  const end = to === null ? 'the end of the walk or beyond' : `${fixedText(to, 1)} m`;
-  return `The target is met between ${fixedText(from, 1)} m and ${end} along it.`;
 }
 
 function gridLines({ home }: Worked, { grid }: Answer): string[] {
@@ -184,11 +211,10 @@ function gridLines({ home }: Worked, { grid }: Answer): string[] {
   const rows = grid.map(([x, y, value, low, high]) => [
     fixedText(x, 2),
     fixedText(y, 2),
-    fieldText(value, unit),
-    intervalText(low, high, unit),
+    ...known(value, low, high, unit),
   ]);
   return section(
-    'The whole level',
-    columns(['x, m', 'y, m', unitName(unit), '90 % interval'], rows, [0, 1, 2, 3]),
+    tableWords.wholeLevel,
+    columns(['x, m', 'y, m', unitName(unit), tableWords.interval], rows, [0, 1, 2, 3]),
   );
 }

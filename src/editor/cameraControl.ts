@@ -14,6 +14,8 @@ export interface CameraControl {
 /** Holds the camera. `points` are those that a whole view must show. */
 export function createCameraControl(points: () => Point[], changed: () => void): CameraControl {
   let camera = START_CAMERA;
+  /** Nobody has moved the paper since the whole home was shown. */
+  let isWhole = true;
   const set = (next: Camera) => {
     camera = next;
     changed();
@@ -23,16 +25,22 @@ export function createCameraControl(points: () => Point[], changed: () => void):
       return camera;
     },
     resize(width, height) {
-      const first = camera.width <= 0 || camera.height <= 0;
       if (width === camera.width && height === camera.height) return;
-      set(resized(camera, width, height));
-      if (first) control.showAll();
+      const next = resized(camera, width, height);
+      set(isWhole ? fitted(next, points()) : next);
     },
     zoomBy(factor, at = [camera.width / 2, camera.height / 2]) {
+      isWhole = false;
       set(zoomedAbout(camera, factor, at[0], at[1]));
     },
-    panBy: (dx, dy) => set(panned(camera, dx, dy)),
-    showAll: () => set(fitted(camera, points())),
+    panBy(dx, dy) {
+      isWhole = false;
+      set(panned(camera, dx, dy));
+    },
+    showAll() {
+      isWhole = true;
+      set(fitted(camera, points()));
+    },
   };
   return control;
 }

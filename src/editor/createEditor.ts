@@ -1,19 +1,20 @@
 import type { Edit } from '../home/edits/edit';
 import { newHome } from '../home/newHome';
 import type { Problem } from '../home/problem';
+import { createArrangeOnEntry } from './arrangeOnEntry';
 import { toPlan } from './camera';
 import { createCameraControl } from './cameraControl';
 import { createArrangeTask } from './compute/arrangeTask';
 import { createEstimates } from './compute/estimates';
 import { createEstimateTask } from './compute/estimateTask';
-import type { Editor, PointerInput } from './editor';
+import type { Editor, Mark, PointerInput } from './editor';
 import { createHistory } from './history';
 import { createKeyboard } from './input/keyboard';
 import { createPointer } from './input/pointer';
 import type { Services } from './services';
 import { createSession } from './session';
 import { createLibrary } from './storage/library';
-import { ANSWERS } from './stages';
+import { ANSWERS, AT_REST } from './stages';
 import { createStore } from './store';
 import { takeAnswer } from './takeAnswer';
 import { pointsToShow, thingsShown } from './things';
@@ -46,6 +47,7 @@ export function createEditor(services: Services): Editor {
     library.touch();
     settle();
     firstRoom.follow(store.home, session.view);
+    arrangeOnEntry.follow(session.view.stage);
   });
   const session = createSession(store.home, topics);
   const camera = createCameraControl(
@@ -56,11 +58,29 @@ export function createEditor(services: Services): Editor {
   const estimate = createEstimateTask(services, () => {
     tell('results', 'pointer');
     checkProposal();
+    arrangeOnEntry.look();
   });
   const estimates = createEstimates(estimate);
   const arranging = createArrangeTask(services, () => tell('proposal'));
   const fitted = () => estimate.results.assessment?.fitted ?? null;
   const checkProposal = () => arranging.check(store.home, fitted());
+  const arrange = (cautious: boolean) => {
+    const known = fitted();
+    if (!known) return arranging.refuse({ kind: 'no-map-to-arrange-on' });
+    arranging.start(store.home, known, cautious);
+  };
+  const arrangeOnEntry = createArrangeOnEntry(
+    () => {
+      const { assessment, stale } = estimate.results;
+      const { state, proposal } = arranging.state;
+      // What was taken is told first; whoever wants another answer asks for it.
+      const isOpen = state === 'idle' && !proposal && assessment?.sinceFound === null && !stale;
+      return (
+        isOpen && Object.values(store.home.pieces).some((piece) => !piece.locked && piece.uses.length > 0)
+      );
+    },
+    () => arrange(arranging.state.cautious),
+  );
   const settle = () => {
     estimate.settle(store.home, session.view);
     checkProposal();
@@ -80,7 +100,8 @@ export function createEditor(services: Services): Editor {
       store.put(home);
       camera.showAll();
       settle();
-      toolbox.takeUp('select');
+      arrangeOnEntry.restart(session.view.stage);
+      toolbox.takeUp(AT_REST[session.view.stage]);
       firstRoom.restart();
       firstRoom.follow(home, session.view);
     },
@@ -130,6 +151,9 @@ export function createEditor(services: Services): Editor {
     get tool() {
       return toolbox.name;
     },
+    get taps() {
+      return toolbox.tool.taps ?? false;
+    },
     down(input) {
       session.say(null);
       toolbox.tool.down(toolbox.aim(input, true));
@@ -137,6 +161,11 @@ export function createEditor(services: Services): Editor {
     move: (input, pressed) => toolbox.tool.move(toolbox.aim(input, pressed)),
     up: (input) => toolbox.tool.up(toolbox.aim(input, false)),
     doubleClick: (input) => toolbox.tool.doubleClick?.(toolbox.aim(input, false)),
+    doubleTap(input) {
+      // A room's floor is as good as bare paper for it.
+      const small = ANSWERS[session.view.stage].filter((kind) => kind !== 'room');
+      if (atRest() && !bench.hit(toolbox.aim(input, false), small)) camera.showAll();
+    },
     bail: () => losePress(),
     panBy: camera.panBy,
     zoomBy: (factor, x, y) => camera.zoomBy(factor, [x, y]),
@@ -173,11 +202,12 @@ export function createEditor(services: Services): Editor {
   const redo = () => {
     if (library.writes) history.redo();
   };
+  const atRest = () => toolbox.name === AT_REST[session.view.stage];
   const escape = () => {
     if (pointer.pressed || history.open) return giveUp();
     if (toolbox.tool.cancel()) return;
     if (session.notice) return session.say(null);
-    if (toolbox.name !== 'select') return toolbox.takeUp('select');
+    if (!atRest()) return toolbox.takeUp(AT_REST[session.view.stage]);
     session.select([]);
   };
   const key = createKeyboard(toolbox.key, {
@@ -197,10 +227,14 @@ export function createEditor(services: Services): Editor {
     },
   });
 
+  let lastStage = session.view.stage;
   topics.subscribe('view', () => {
     layDown();
+    if (session.view.stage !== lastStage) toolbox.takeUp(AT_REST[session.view.stage]);
+    lastStage = session.view.stage;
     settle();
     firstRoom.follow(store.home, session.view);
+    arrangeOnEntry.follow(session.view.stage);
   });
   firstRoom.follow(store.home, session.view);
   const ready = library.start();
@@ -258,9 +292,12 @@ export function createEditor(services: Services): Editor {
       firstRoom.decline();
       toolbox.takeUp(tool, load);
     },
-    get overlay() {
-      return toolbox.marks();
+    get overlay(): readonly Mark[] {
+      const marks = toolbox.marks();
+      const { wall } = session;
+      return wall ? [...marks, { mark: 'wall', from: wall[0], to: wall[1] }] : marks;
     },
+    pointOut: session.pointOut,
     get readingPlace() {
       return session.readingPlace;
     },
@@ -300,11 +337,7 @@ export function createEditor(services: Services): Editor {
     get proposal() {
       return arranging.state;
     },
-    arrange(options) {
-      const known = fitted();
-      if (!known) return arranging.refuse({ kind: 'no-map-to-arrange-on' });
-      arranging.start(store.home, known, options?.cautious ?? arranging.state.cautious);
-    },
+    arrange: (options) => arrange(options?.cautious ?? arranging.state.cautious),
     cancelArrangement: arranging.cancel,
     showAnswer: arranging.show,
     takeProposal() {

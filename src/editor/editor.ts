@@ -78,7 +78,9 @@ export type Mark =
   | { mark: 'length'; from: Point; to: Point; text: string }
   | { mark: 'handle'; at: Point; role: 'corner' | 'middle' | 'end' | 'turn'; key: string }
   | { mark: 'lasso'; from: Point; to: Point }
-  | { mark: 'aim'; at: Point }
+  | { mark: 'wall'; from: Point; to: Point }
+  /** `over`: a reading lies under it, and its value beside it. */
+  | { mark: 'aim'; at: Point; over: boolean }
   | { mark: 'note'; at: Point; lines: string[] };
 
 /** The estimate under the pointer, µT, or why there is none. */
@@ -191,6 +193,8 @@ export interface Editor {
   readonly load: ToolLoad;
   useTool(tool: ToolName, load?: ToolLoad): void;
   readonly overlay: readonly Mark[];
+  /** Shows which wall a field speaks of; null for none. */
+  pointOut(wall: readonly [Point, Point] | null): void;
   /** Where the next reading stands: placed by a tap, or the middle of the plan on a phone. */
   readonly readingPlace: Point | null;
   setReadingPlace(at: Point | null): void;

@@ -12,6 +12,8 @@ export interface Session {
   readonly litBand: number | null;
   readonly notice: Notice | null;
   readonly readingPlace: Point | null;
+  /** The wall that a field speaks of. */
+  readonly wall: readonly [Point, Point] | null;
   setStage(stage: Stage): void;
   setLevel(level: Id): void;
   setRound(round: Id): void;
@@ -20,6 +22,7 @@ export interface Session {
   lightBand(band: number | null): void;
   say(notice: Notice | null): void;
   setReadingPlace(at: Point | null): void;
+  pointOut(wall: readonly [Point, Point] | null): void;
   /** Lets go of what the home no longer holds. */
   follow(home: Home): void;
   /** Another home is on the desk. */
@@ -39,6 +42,7 @@ export function createSession(start: Home, topics: Topics): Session {
   let litBand: number | null = null;
   let notice: Notice | null = null;
   let readingPlace: Point | null = null;
+  let wall: Session['wall'] = null;
 
   const setView = (change: Partial<View>) => {
     const next = { ...view, ...change };
@@ -72,6 +76,9 @@ export function createSession(start: Home, topics: Topics): Session {
     get readingPlace() {
       return readingPlace;
     },
+    get wall() {
+      return wall;
+    },
     setStage: (stage) => setView({ stage }),
     setLevel: (level) => setView({ level }),
     setRound: (round) => setView({ round }),
@@ -100,6 +107,10 @@ export function createSession(start: Home, topics: Topics): Session {
       readingPlace = at;
       topics.tell('overlay', 'selection');
     },
+    pointOut(next) {
+      wall = next;
+      topics.tell('overlay');
+    },
     follow(home) {
       if (!home.levels[view.level]) setView({ level: startView(home, view.stage).level });
       if (!home.rounds[view.round]) setView({ round: startView(home, view.stage).round });
@@ -108,7 +119,9 @@ export function createSession(start: Home, topics: Topics): Session {
       if (hover && !thingOf(home, hover)) session.hoverOver(null);
     },
     restart(home) {
-      view = startView(home, view.stage);
+      // A bare sheet has nothing to show at a later stage.
+      const isBare = Object.keys(home.rooms).length === 0 && Object.keys(home.readings).length === 0;
+      view = startView(home, isBare ? 'sketch' : view.stage);
       selection = [];
       hover = null;
       litBand = null;

@@ -1,5 +1,5 @@
 import type { KindName } from '../home/home';
-import type { Stage } from './editor';
+import type { Stage, ToolName } from './editor';
 
 /** In the order of the job. */
 export const STAGES: readonly Stage[] = ['sketch', 'survey', 'map', 'judge', 'arrange', 'report'];
@@ -24,4 +24,14 @@ export const MOVES: Record<Stage, readonly KindName[]> = {
   judge: [],
   arrange: ['piece'],
   report: [],
+};
+
+/** What the hand goes back to when nothing else is picked up: who surveys has the meter in hand. */
+export const AT_REST: Record<Stage, ToolName> = {
+  sketch: 'select',
+  survey: 'reading',
+  map: 'select',
+  judge: 'select',
+  arrange: 'select',
+  report: 'select',
 };

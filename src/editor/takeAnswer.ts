@@ -1,6 +1,6 @@
 import { brokenRules } from '../engine/arranging/brokenRules';
 import type { FittedSurvey } from '../engine/mapping/fitSurvey';
-import { placePieces } from '../home/edits/placePieces';
+import { takePlaces } from '../home/edits/takePlaces';
 import type { Edit } from '../home/edits/edit';
 import type { Home } from '../home/home';
 import type { Problem } from '../home/problem';
@@ -8,7 +8,7 @@ import { arrangeQuestion } from '../home/questions/arrangeQuestion';
 import type { ProposalState } from './editor';
 
 /**
- * The edit that puts the pieces where the shown answer has them, or why not: a stale answer speaks of another home, and no
+ * The edit that puts the pieces where the shown answer has them and keeps how they stood, or why not: a stale answer speaks of another home, and no
  * place is taken that breaks a rule the planner did not name.
  */
 export function takeAnswer(
@@ -27,5 +27,5 @@ export function takeAnswer(
     );
     if (rules.length > 0) return { problem: { kind: 'rules-broken', id, rules } };
   }
-  return { edit: placePieces(places.filter((_, i) => answer.pieces[i]!.moves)) };
+  return { edit: takePlaces(places.filter((_, i) => answer.pieces[i]!.moves)) };
 }

@@ -41,6 +41,11 @@ export function addedThings(before: Home, after: Home, kind: KindName): Ref[] {
     .map((id) => ({ kind, id }));
 }
 
+/** The copies of some things. Copied rooms bring copies of their doors; those are not what was asked for. */
+export function copiesOf(refs: readonly Ref[], before: Home, after: Home): Ref[] {
+  return [...new Set(refs.map(({ kind }) => kind))].flatMap((kind) => addedThings(before, after, kind));
+}
+
 /**
  * What a whole view must hold: rooms and readings. A street line may run on for hundreds of metres and is cut at the edge of
  * the sheet; it counts where there is nothing else.

@@ -1,8 +1,11 @@
 import type { Evidence, FittedSurvey } from './mapping/fitSurvey';
+import type { Answer } from './arranging/answer';
+import type { ArrangePiece, ArrangeRoom } from './arranging/request';
 import type { Contour } from './contours/bands';
 import type { Grid } from './grid/grid';
 import type { GuidelineSet } from './judging/guidelines';
 import type { Point, Ring } from './geometry/point';
+import type { Put } from './arranging/place';
 import type { Profile } from './judging/profile';
 import type { RoomFigures } from './judging/rooms';
 import type { Survey } from './mapping/survey';
@@ -17,9 +20,20 @@ export interface AssessRequest {
   rooms: AssessRoom[];
   pieces: AssessPiece[];
   walks: AssessWalk[];
+  /** Furniture that stands elsewhere than it was found; left out where none does. */
+  moved?: MovedFurniture;
   /** µT */
   target: number;
   guideline: GuidelineSet;
+  /** The house's supply was off while this round was read. */
+  supplyOff: boolean;
+}
+
+/** All pieces as they stand, and where those there then were found. */
+export interface MovedFurniture {
+  rooms: readonly ArrangeRoom[];
+  pieces: readonly ArrangePiece[];
+  found: readonly Put[];
 }
 
 /** A level to draw: the floor it has (outer rings and holes, even-odd), the height of the map and its cells, metres. */
@@ -91,4 +105,6 @@ export interface Assessment {
   /** Pieces that somebody uses. */
   pieces: PieceDose[];
   profiles: Profile[];
+  /** What it is worth that furniture stands where it does and no longer as found; null where none has moved. */
+  sinceFound: Answer | null;
 }

@@ -1,13 +1,12 @@
-import { bounds, contains } from './geometry/polygon';
+import { answerSince } from './arranging/answer';
 import { drawLevel } from './drawLevel';
 import { fieldsOf } from './dose/fieldAt';
 import { fitSurvey } from './mapping/fitSurvey';
 import { pieceDose } from './dose/pieceDose';
 import { profileOf } from './judging/profile';
-import { roomFigures } from './judging/rooms';
-import { REACH } from './mapping/support';
+import { placesOfEach, roomFigures } from './judging/rooms';
+import { reachOn } from './reachOn';
 import type { AssessRequest, Assessment } from './assess';
-import type { Point } from './geometry/point';
 
 /** Why a home cannot be assessed. */
 type AssessProblem = { kind: 'too-few-readings'; have: number; need: number };
@@ -16,40 +15,49 @@ export type AssessReply = { ok: true; assessment: Assessment } | { ok: false; pr
 
 /**
  * Everything the engine has to say about one home in one round: the fitted survey with its evidence, a picture of each
- * level, figures of the rooms, doses of the pieces, and profiles of the walks. `progress` is told the share done, 0…1.
+ * level, figures of the rooms, doses of the pieces, profiles of the walks, and what moved furniture is worth. `progress` is told the share done, 0…1.
  */
 export function assessHome(request: AssessRequest, progress?: (share: number) => void): AssessReply {
   const levels = request.levels.filter(({ outline }) => outline.some((ring) => ring.length > 0));
   const rooms = request.rooms.filter((room) => levels.some(({ id }) => id === room.level));
   const steps = 2 + levels.length + rooms.length + request.walks.length;
   let done = 0;
+  const within = (share: number) => progress?.((done + share) / steps);
   const step = <T>(result: T): T => {
     progress?.(++done / steps);
     return result;
   };
 
-  const fit = step(fitSurvey(request.survey));
+  const fit = step(fitSurvey(request.survey, within));
   if (!fit.ok) return fit;
   const { fitted, evidence } = fit;
   const fieldAt = fieldsOf(fitted);
   const pictures = levels.map((level) =>
     step(
-      drawLevel(fieldAt, level, {
-        variance: true,
-        target: request.target,
-        reach: reachOn(request, level.id),
-      }),
+      drawLevel(
+        fieldAt,
+        level,
+        { variance: true, target: request.target, reach: reachOn(request, level.id) },
+        within,
+      ),
     ),
   );
   const figures = rooms.map((room) => {
     const picture = pictures.find(({ level }) => level === room.level)!;
-    return step(roomFigures(fieldAt, picture, room, heightOf(request, room.level), request));
+    return step(
+      roomFigures(fieldAt, picture, room, heightOf(request, room.level), request, placesOfEach(rooms.length)),
+    );
   });
   const pieces = step(request.pieces.flatMap((piece) => pieceDose(fieldAt, piece) ?? []));
   const profiles = request.walks.map((walk) =>
     step(profileOf(fieldAt(walk.level, heightOf(request, walk.level)), walk, request)),
   );
-  return { ok: true, assessment: { fitted, evidence, pictures, rooms: figures, pieces, profiles } };
+  const { moved } = request;
+  const sinceFound = moved ? answerSince({ fitted, ...moved }, fieldAt, moved.found) : null;
+  return {
+    ok: true,
+    assessment: { fitted, evidence, pictures, rooms: figures, pieces, profiles, sinceFound },
+  };
 }
 
 // A walk may cross a level that is not drawn; readings of a room are taken at a metre.
@@ -57,20 +65,3 @@ const ROOM_HEIGHT = 1;
 
 const heightOf = ({ levels }: AssessRequest, level: string): number =>
   levels.find(({ id }) => id === level)?.height ?? ROOM_HEIGHT;
-
-// Fields change slowly out of doors, so a reading speaks for more of the grounds than of a room: the project's choice.
-const GROUNDS_REACH = 10;
-
-/** How far a reading reaches at places of a level, metres: further on grounds than indoors. */
-function reachOn({ rooms }: AssessRequest, level: string): (p: Point) => number {
-  const own = rooms
-    .filter((room) => room.level === level)
-    .map((room) => ({ ...room, box: bounds(room.outline) }));
-  const grounds = own.filter(({ use }) => use === 'grounds');
-  const indoors = own.filter(({ use }) => use !== 'grounds');
-  const holds =
-    ([x, y]: Point) =>
-    ({ box, outline }: (typeof own)[number]) =>
-      x >= box.x0 && x <= box.x1 && y >= box.y0 && y <= box.y1 && contains(outline, [x, y]);
-  return (p) => (grounds.some(holds(p)) && !indoors.some(holds(p)) ? GROUNDS_REACH : REACH);
-}

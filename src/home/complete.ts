@@ -1,5 +1,5 @@
-import { hoursAt, openingDefaults, pieceDefaults, sourceDefaults } from './kindDefaults';
-import type * as z from 'zod';
+import { accessOf, hoursAt, openingDefaults, pieceDefaults, sourceDefaults } from './kindDefaults';
+import type * as z from 'zod/mini';
 import type { Collection, Home, Id } from './home';
 import type { MEMBERS } from './schema';
 
@@ -24,12 +24,13 @@ export const COMPLETE: { [C in Collection]: (member: Checked<C>, level: Id) => M
   fixtures: onLevel,
   pieces: (member, level) => {
     const own = pieceDefaults(member.kind, member.size);
+    const size = member.size ?? own.size;
     return {
       ...onLevel(member, level),
-      size: member.size ?? own.size,
+      size,
       height: member.height ?? own.height,
       uses: member.uses?.map((use) => ({ ...use, hours: use.hours ?? hoursAt(member.kind) })) ?? own.uses,
-      access: member.access ?? own.access,
+      access: member.access ?? accessOf(member.kind, size, member.uses),
     };
   },
   sources: (member, level) => ({

@@ -1,4 +1,4 @@
-import type { Opening, Piece, PieceKind, Source } from './home';
+import type { Fixture, Opening, Piece, PieceKind, Source, Use } from './home';
 
 /** Hours a day that someone spends at a piece. */
 const HOURS: Record<PieceKind, number> = { bed: 8, cot: 12, desk: 4, seat: 0, other: 0 };
@@ -16,15 +16,27 @@ const SIZE: Record<PieceKind, readonly [number, number]> = {
 
 export const hoursAt = (kind: PieceKind): number => HOURS[kind];
 
+/** Clear floor beside a bed, metres. */
+export const ACCESS_BESIDE = 0.75;
+
+/** Whether a bed has somebody on its left half and somebody on its right. */
+export const sleepsOnBothSides = (kind: PieceKind, uses: readonly Pick<Use, 'side'>[]): boolean =>
+  kind === 'bed' && ['left', 'right'].every((half) => uses.some(({ side }) => side === half));
+
 /**
  * Clear floor a piece asks for. Beds after Approved Document M vol. 1 (2015), M4(2): a principal double 0.75 m at both
  * sides and foot, another double at one side and foot, a single at one side; which double is the principal one is told
- * by its width. Cot, desk and seat are this project's choice.
+ * by its width. Whoever sleeps on a side gets out there. Cot, desk and seat are this project's choice.
  */
-function accessOf(kind: PieceKind, size: readonly [number, number]): Piece['access'] {
+export function accessOf(
+  kind: PieceKind,
+  size: readonly [number, number],
+  uses: readonly Pick<Use, 'side'>[] = [],
+): Piece['access'] {
   if (kind === 'bed') {
     const [width] = size;
-    return { left: 0.75, right: width >= 1.5 ? 0.75 : 0, foot: width >= 1.2 ? 0.75 : 0 };
+    const two = width >= 1.5 || sleepsOnBothSides(kind, uses);
+    return { left: ACCESS_BESIDE, right: two ? ACCESS_BESIDE : 0, foot: width >= 1.2 ? 0.75 : 0 };
   }
   if (kind === 'cot') return { left: 0.75, right: 0, foot: 0 };
   if (kind === 'desk') return { left: 0, right: 0, foot: 0.9 };
@@ -44,6 +56,9 @@ export function pieceDefaults(
   };
 }
 
+/** The band of frequencies a meter is taken to answer to where nobody says, hertz: mains and its first harmonics. */
+export const BAND: readonly [number, number] = [40, 400];
+
 const WIDTH: Record<Opening['kind'], number> = { door: 0.8, window: 1.2, gap: 0.9 };
 
 export function openingDefaults(kind: Opening['kind']): Pick<Opening, 'width' | 'swing'> {
@@ -54,3 +69,13 @@ export function openingDefaults(kind: Opening['kind']): Pick<Opening, 'width' | 
 export function sourceDefaults(kind: Source['kind']): Pick<Source, 'height'> {
   return { height: kind === 'line' ? 8 : 1 };
 }
+
+/** Metres along the wall and into the room. Commonly met sizes; this project's choice. */
+const FIXTURE_SIZE: Record<Fixture['kind'], readonly [number, number]> = {
+  wardrobe: [1.2, 0.6],
+  radiator: [1, 0.1],
+  chimney: [1.2, 0.4],
+  other: [0.6, 0.6],
+};
+
+export const fixtureSize = (kind: Fixture['kind']): readonly [number, number] => FIXTURE_SIZE[kind];

@@ -86,6 +86,7 @@ type DrawingProblem =
   | { kind: 'no-wall-near' }
   | { kind: 'opening-too-wide'; width: number; wallLength: number }
   | { kind: 'outline-too-small' }
+  | { kind: 'only-a-line' }
   | { kind: 'no-backdrop' };
 
 /** There is no map yet, or it could not be worked out. */

@@ -1,24 +1,27 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { LIMITS } from './limits';
+import { BAND } from './kindDefaults';
 import type { Format } from './problem';
 
 // A content-security policy without 'unsafe-eval' forbids the compiled validators.
 z.config({ jitless: true });
 
-const formatted = (pattern: RegExp, format: Format) => z.string().regex(pattern, { error: format });
+const formatted = (pattern: RegExp, format: Format) => z.string().check(z.regex(pattern, { error: format }));
+const within = (low: number, high: number) => z.number().check(z.minimum(low), z.maximum(high));
+const above0 = (high: number) => z.number().check(z.positive(), z.maximum(high));
 const oneOf = <const T extends readonly string[]>(...values: T) => z.enum(values);
 
 const id = formatted(/^[a-z0-9-]{1,24}$/, 'id');
-const text = z.string().max(LIMITS.text);
-const blank = text.default('');
-const metres = z.number().min(-LIMITS.coordinate).max(LIMITS.coordinate);
+const text = z.string().check(z.maxLength(LIMITS.text));
+const blank = z._default(text, '');
+const metres = within(-LIMITS.coordinate, LIMITS.coordinate);
 const point = z.tuple([metres, metres]);
 const degrees = z.number();
 /** A length of something that stands in a home. */
-const length = z.number().positive().max(LIMITS.coordinate);
+const length = above0(LIMITS.coordinate);
 /** A height above the level's floor; buried cables are below it. */
-const height = z.number().min(-20).max(100);
-const field = z.number().min(0).max(1e6);
+const height = within(-20, 100);
+const field = within(0, 1e6);
 const date = formatted(/^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/, 'date');
 const time = formatted(
   /^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])T([01]\d|2[0-3]):[0-5]\d(:[0-5]\d(\.\d{1,9})?)?(Z|[+-]([01]\d|2[0-3]):[0-5]\d)?$/,
@@ -26,146 +29,147 @@ const time = formatted(
 );
 const clock = formatted(/^([01]\d|2[0-3]):[0-5]\d$/, 'clock');
 const picture = formatted(/^data:image\/(png|jpeg|webp|gif);base64,[A-Za-z0-9+/]+={0,2}$/, 'picture');
-const outline = z.array(point).max(LIMITS.corners);
+const outline = z.array(point).check(z.maxLength(LIMITS.corners));
 const roomUse = oneOf('sleeping', 'living', 'work', 'passage', 'wet', 'store', 'grounds');
 /** Absent and null mean the same. */
-const nullable = <T extends z.ZodType>(of: T) => of.nullable().default(() => null);
+const nullable = <T extends z.ZodMiniType>(of: T) => z._default(z.nullable(of), () => null);
 
 const settings = z.strictObject({
-  fieldUnit: oneOf('uT', 'mG', 'nT').default('uT'),
-  lengthUnit: oneOf('m', 'ft').default('m'),
-  mains: z.literal([50, 60]).default(50),
-  mapHeight: height.default(1),
-  guideline: id.default('common-practice'),
-  target: z.number().positive().max(1e6).default(0.1),
-  method: oneOf('auto', 'inverse-distance', 'kriging', 'source-kriging', 'source-sampling').default('auto'),
-  night: z.tuple([clock, clock]).default(['22:00', '07:00']),
+  fieldUnit: z._default(oneOf('uT', 'mG', 'nT'), 'uT'),
+  lengthUnit: z._default(oneOf('m', 'ft'), 'm'),
+  mains: z._default(z.literal([50, 60]), 50),
+  mapHeight: z._default(height, 1),
+  guideline: z._default(id, 'common-practice'),
+  target: z._default(above0(1e6), 0.1),
+  method: z._default(
+    oneOf('auto', 'inverse-distance', 'kriging', 'source-kriging', 'source-sampling'),
+    'auto',
+  ),
+  night: z._default(z.tuple([clock, clock]), ['22:00', '07:00']),
   base: nullable(id),
 });
 
 const backdrop = z.strictObject({
   image: picture,
-  at: point.default([0, 0]),
-  metresPerPixel: z.number().positive().max(10).default(0.01),
-  angle: degrees.default(0),
-  opacity: z.number().min(0).max(1).default(0.5),
+  at: z._default(point, [0, 0]),
+  metresPerPixel: z._default(above0(10), 0.01),
+  angle: z._default(degrees, 0),
+  opacity: z._default(within(0, 1), 0.5),
 });
 
 const level = z.strictObject({
-  id: id.optional(),
+  id: z.optional(id),
   name: blank,
-  elevation: metres.default(0),
+  elevation: z._default(metres, 0),
   backdrop: nullable(backdrop),
 });
 
 const room = z.strictObject({
-  id: id.optional(),
-  level: id.optional(),
+  id: z.optional(id),
+  level: z.optional(id),
   name: blank,
-  use: roomUse.default('living'),
+  use: z._default(roomUse, 'living'),
   outline,
 });
 
 const opening = z.strictObject({
-  id: id.optional(),
+  id: z.optional(id),
   room: id,
-  kind: oneOf('door', 'window', 'gap').default('door'),
-  wall: z.int().min(0).default(0),
-  offset: z.number().min(0).max(LIMITS.coordinate).default(0),
-  width: length.optional(),
-  hinge: oneOf('start', 'end').default('start'),
-  swing: oneOf('in', 'out', 'none').optional(),
+  kind: z._default(oneOf('door', 'window', 'gap'), 'door'),
+  wall: z._default(z.int().check(z.minimum(0)), 0),
+  offset: z._default(within(0, LIMITS.coordinate), 0),
+  width: z.optional(length),
+  hinge: z._default(oneOf('start', 'end'), 'start'),
+  swing: z.optional(oneOf('in', 'out', 'none')),
 });
 
 const fixture = z.strictObject({
-  id: id.optional(),
-  level: id.optional(),
-  kind: oneOf('wardrobe', 'radiator', 'chimney', 'other').default('other'),
+  id: z.optional(id),
+  level: z.optional(id),
+  kind: z._default(oneOf('wardrobe', 'radiator', 'chimney', 'other'), 'other'),
   name: blank,
-  outline: outline.default([]),
-  front: nullable(z.int().min(0)),
+  outline: z._default(outline, []),
+  front: nullable(z.int().check(z.minimum(0))),
 });
 
 const use = z.strictObject({
-  who: text.default('A'),
-  side: oneOf('left', 'right', 'middle').default('middle'),
-  hours: z.number().min(0).max(24).optional(),
+  who: z._default(text, 'A'),
+  side: z._default(oneOf('left', 'right', 'middle'), 'middle'),
+  hours: z.optional(within(0, 24)),
 });
 
-const strip = z.number().min(0).max(10);
+const strip = within(0, 10);
 const piece = z.strictObject({
-  id: id.optional(),
-  kind: oneOf('bed', 'cot', 'desk', 'seat', 'other').default('bed'),
+  id: z.optional(id),
+  kind: z._default(oneOf('bed', 'cot', 'desk', 'seat', 'other'), 'bed'),
   name: blank,
-  level: id.optional(),
-  at: point.default([0, 0]),
-  angle: degrees.default(0),
-  size: z.tuple([length, length]).optional(),
-  height: height.optional(),
-  uses: z.array(use).optional(),
-  locked: z.boolean().default(false),
+  level: z.optional(id),
+  at: z._default(point, [0, 0]),
+  angle: z._default(degrees, 0),
+  size: z.optional(z.tuple([length, length])),
+  height: z.optional(height),
+  uses: z.optional(z.array(use)),
+  locked: z._default(z.boolean(), false),
   mayStandIn: nullable(z.array(id)),
-  access: z
-    .strictObject({ left: strip.default(0), right: strip.default(0), foot: strip.default(0) })
-    .optional(),
+  access: z.optional(
+    z.strictObject({ left: z._default(strip, 0), right: z._default(strip, 0), foot: z._default(strip, 0) }),
+  ),
 });
 
 const source = z.strictObject({
-  id: id.optional(),
-  kind: oneOf('line', 'point').default('line'),
+  id: z.optional(id),
+  kind: z._default(oneOf('line', 'point'), 'line'),
   name: blank,
-  level: id.optional(),
-  path: outline.default([]),
-  height: height.optional(),
-  falloff: z.literal([1, 2, 3, 'fit']).default('fit'),
-  origin: oneOf('outside', 'house', 'unknown').default('unknown'),
+  level: z.optional(id),
+  path: z._default(outline, []),
+  height: z.optional(height),
+  falloff: z._default(z.literal([1, 2, 3, 'fit']), 'fit'),
+  origin: z._default(oneOf('outside', 'house', 'unknown'), 'unknown'),
 });
 
 const meter = z.strictObject({
-  id: id.optional(),
+  id: z.optional(id),
   name: blank,
-  axes: z.literal([1, 3]).default(3),
-  unit: oneOf('uT', 'mG', 'nT').default('uT'),
-  percent: z.number().min(0).max(100).default(5),
-  absolute: field.default(0.002),
-  coverage: oneOf('limits', 'k2').default('limits'),
-  resolution: field.default(0.001),
-  range: z.tuple([field, field]).default([0.001, 200]),
-  settleSeconds: z.number().min(0).max(3600).default(3),
-  gain: z.number().positive().max(100).default(1),
-  offset: z.number().min(-1e6).max(1e6).default(0),
+  axes: z._default(z.literal([1, 3]), 3),
+  unit: z._default(oneOf('uT', 'mG', 'nT'), 'uT'),
+  percent: z._default(within(0, 100), 5),
+  absolute: z._default(field, 0.002),
+  coverage: z._default(oneOf('limits', 'k2'), 'limits'),
+  resolution: z._default(field, 0.001),
+  range: z._default(z.tuple([field, field]), [0.001, 200]),
+  settleSeconds: z._default(within(0, 3600), 3),
+  gain: z._default(above0(100), 1),
+  offset: z._default(within(-1e6, 1e6), 0),
   serial: blank,
   calibrated: nullable(date),
-  band: z.tuple([field, field]).default([40, 400]),
+  band: z._default(z.tuple([field, field]), [...BAND]),
 });
 
 const round = z.strictObject({
-  id: id.optional(),
+  id: z.optional(id),
   name: blank,
-  kind: oneOf('asFound', 'supplyOff', 'afterChange').default('asFound'),
+  kind: z._default(oneOf('asFound', 'supplyOff', 'afterChange'), 'asFound'),
   date: nullable(date),
   note: blank,
 });
 
 const walk = z.strictObject({
-  id: id.optional(),
+  id: z.optional(id),
   name: blank,
-  level: id.optional(),
-  path: outline.default([]),
+  level: z.optional(id),
+  path: z._default(outline, []),
 });
 
 const reading = z.strictObject({
-  id: id.optional(),
-  level: id.optional(),
+  id: z.optional(id),
+  level: z.optional(id),
   at: point,
   value: field,
-  height: height.default(1),
+  height: z._default(height, 1),
   min: nullable(field),
   max: nullable(field),
-  axes: nullable(
-    z.tuple([z.number().min(-1e6).max(1e6), z.number().min(-1e6).max(1e6), z.number().min(-1e6).max(1e6)]),
-  ),
-  taken: oneOf('settled', 'peak').default('settled'),
+  axes: nullable(z.tuple([within(-1e6, 1e6), within(-1e6, 1e6), within(-1e6, 1e6)])),
+  taken: z._default(oneOf('settled', 'peak'), 'settled'),
   limit: nullable(oneOf('below', 'above')),
   meter: nullable(id),
   round: nullable(id),
@@ -177,44 +181,49 @@ const reading = z.strictObject({
 });
 
 const recording = z.strictObject({
-  id: id.optional(),
+  id: z.optional(id),
   name: blank,
-  level: id.optional(),
-  at: point.default([0, 0]),
-  height: height.default(1),
+  level: z.optional(id),
+  at: z._default(point, [0, 0]),
+  height: z._default(height, 1),
   meter: nullable(id),
   start: time,
-  samples: z.array(z.tuple([z.number().min(0).max(1e9), field])).default([]),
+  samples: z._default(z.array(z.tuple([within(0, 1e9), field])), []),
 });
 
 const comparison = z.strictObject({
-  id: id.optional(),
+  id: z.optional(id),
   meter: id,
   reference: id,
-  pairs: z.array(z.tuple([field, field])).default([]),
+  pairs: z._default(z.array(z.tuple([field, field])), []),
 });
 
 const arrangement = z.strictObject({
-  id: id.optional(),
+  id: z.optional(id),
   name: blank,
-  pieces: z
-    .array(z.strictObject({ id, level: id.optional(), at: point.default([0, 0]), angle: degrees.default(0) }))
-    .default([]),
-  sources: z.array(z.strictObject({ id, scale: z.number().min(0).max(1000).default(1) })).default([]),
+  pieces: z._default(
+    z.array(
+      z.strictObject({
+        id,
+        level: z.optional(id),
+        at: z._default(point, [0, 0]),
+        angle: z._default(degrees, 0),
+      }),
+    ),
+    [],
+  ),
+  sources: z._default(z.array(z.strictObject({ id, scale: z._default(within(0, 1000), 1) })), []),
 });
 
 const guideline = z.strictObject({
-  id: id.optional(),
+  id: z.optional(id),
   name: blank,
-  year: z.int().min(1900).max(2200).default(2026),
+  year: z._default(z.int().check(z.minimum(1900), z.maximum(2200)), 2026),
   source: blank,
-  basis: oneOf('instant', 'dayMedian', 'yearMean', 'spot').default('instant'),
-  kind: oneOf('limit', 'precaution', 'practice').default('practice'),
-  uses: z.array(roomUse).max(7).default([]),
-  edges: z
-    .array(z.strictObject({ value: field, word: blank }))
-    .max(20)
-    .default([]),
+  basis: z._default(oneOf('instant', 'dayMedian', 'yearMean', 'spot'), 'instant'),
+  kind: z._default(oneOf('limit', 'precaution', 'practice'), 'practice'),
+  uses: z._default(z.array(roomUse).check(z.maxLength(7)), []),
+  edges: z._default(z.array(z.strictObject({ value: field, word: blank })).check(z.maxLength(20)), []),
 });
 
 const report = z.strictObject({
@@ -227,7 +236,7 @@ const report = z.strictObject({
   advice: blank,
 });
 
-const listOf = <T extends z.ZodType>(of: T) => z.array(of).default([]);
+const listOf = <T extends z.ZodMiniType>(of: T) => z._default(z.array(of), []);
 
 /** The items of the file's lists, by collection. */
 export const MEMBERS = {
@@ -248,21 +257,21 @@ export const MEMBERS = {
 };
 
 /** The same with any of the fields, for changing a member. */
-export const PARTS: { [C in keyof typeof MEMBERS]: z.ZodType<object> } = {
-  levels: level.partial(),
-  rooms: room.partial(),
-  openings: opening.partial(),
-  fixtures: fixture.partial(),
-  pieces: piece.partial(),
-  sources: source.partial(),
-  meters: meter.partial(),
-  rounds: round.partial(),
-  walks: walk.partial(),
-  readings: reading.partial(),
-  recordings: recording.partial(),
-  comparisons: comparison.partial(),
-  arrangements: arrangement.partial(),
-  guidelines: guideline.partial(),
+export const PARTS: { [C in keyof typeof MEMBERS]: z.ZodMiniType<object> } = {
+  levels: z.partial(level),
+  rooms: z.partial(room),
+  openings: z.partial(opening),
+  fixtures: z.partial(fixture),
+  pieces: z.partial(piece),
+  sources: z.partial(source),
+  meters: z.partial(meter),
+  rounds: z.partial(round),
+  walks: z.partial(walk),
+  readings: z.partial(reading),
+  recordings: z.partial(recording),
+  comparisons: z.partial(comparison),
+  arrangements: z.partial(arrangement),
+  guidelines: z.partial(guideline),
 };
 
 /** The home file, version 1. Strict: a field it does not name is an error. */
@@ -270,8 +279,8 @@ export const homeFile = z.strictObject({
   format: z.literal('stillroom-home'),
   version: z.literal(1),
   title: text,
-  north: degrees.default(0),
-  settings: settings.prefault({}),
+  north: z._default(degrees, 0),
+  settings: z.prefault(settings, {}),
   levels: listOf(level),
   rooms: listOf(room),
   openings: listOf(opening),
@@ -286,8 +295,11 @@ export const homeFile = z.strictObject({
   comparisons: listOf(comparison),
   arrangements: listOf(arrangement),
   guidelines: listOf(guideline),
-  report: report.prefault({}),
-  lastIds: z.record(formatted(/^[a-z-]{1,8}$/, 'letters'), z.int().min(0).max(999_999_999)).default({}),
+  report: z.prefault(report, {}),
+  lastIds: z._default(
+    z.record(formatted(/^[a-z-]{1,8}$/, 'letters'), z.int().check(z.minimum(0), z.maximum(999_999_999))),
+    {},
+  ),
 });
 
 /** The file with its defaults filled in, before ids and defaults by kind. */

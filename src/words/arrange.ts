@@ -1,7 +1,9 @@
-import type { Answer, Decision, PlacedPiece } from '../engine/arranging/arrange';
+import type { Answer, PlacedPiece } from '../engine/arranging/arrange';
 import type { FieldUnit, Home, PieceKind } from '../home/home';
 import { roomAt } from '../home/questions/roomAt';
-import { doseText, doseUnitName, percentText } from './numbers';
+import { changeText, isLower, leadOf } from './arranging';
+import { wholeName } from './furniture';
+import { doseText, doseUnitName } from './numbers';
 import { PIECE_WORDS, thingName } from './things';
 
 export const arrange = {
@@ -18,23 +20,24 @@ export const arrange = {
   cautiousNote: 'plan on the upper end of the interval, not its middle',
   take: 'Take this arrangement',
   leave: 'Leave as is',
+  taken: 'Taken',
+  undoTakes: 'One undo brings it back.',
+  reportTells: 'The report tells this change against how the furniture was found.',
+  asFoundNow: 'Each piece: as found, and now.',
   moves: 'moves',
+  moved: 'moved',
   stays: 'stays',
   lockedWord: 'stays, as you asked',
   noHours: 'nobody uses it',
-  proven: 'No place inside the rules is lower.',
-  unproven: 'The search was cut short: a lower place may exist.',
   stale: 'The home has changed since.',
   others: (name: string) => `Other answers for ${name}`,
   best: 'Best answer',
   show: 'show on the plan',
-  shown: 'shown on the plan',
+  whole: (dose: string) => `${dose} for the home as a whole`,
   inRoom: (room: string) => `In ${room}`,
   otherWall: 'At another wall',
   rooms: (name: string) => `${name} in each room`,
   blocked: 'What finds no place',
-  live: 'here',
-  atDay: 'a day',
   people: 'People and hours',
   rules:
     'Kept clear: the strips beside beds, door swings and landings, the front of wardrobes, heaters. A cot keeps away from windows and heaters, always.',
@@ -42,14 +45,15 @@ export const arrange = {
     ` The ${name.toLowerCase()} gains less than the readings leave open: that gain is not certain.`,
   falls: ' falls from ',
   rises: ' rises from ',
+  fell: ' fell from ',
+  rose: ' rose from ',
   to: ' to ',
   picture: (room: string) => `Small plan: ${room}`,
 };
 
 /** 'The double bed, across the room'; what the answer does, in one line. */
 export function answerTitle(home: Home, answer: Answer, about: string | null): string {
-  const moved = answer.pieces.filter((piece) => piece.moves);
-  const lead = moved.find((piece) => piece.id === about) ?? moved[0];
+  const lead = leadOf(answer, about) ?? answer.pieces.find(({ moves }) => moves);
   if (!lead) return 'Everything stays';
   const name = thingName(home, { kind: 'piece', id: lead.id });
   const here = home.pieces[lead.id];
@@ -78,15 +82,14 @@ export function doseParts(placed: PlacedPiece, unit: FieldUnit) {
   return { before: text(placed.before), after: text(placed.after), unit: doseUnitName(unit) };
 }
 
-/** A move whose gain the readings do not make certain. */
-export function gainUncertain(placed: PlacedPiece): boolean {
-  return placed.moves && placed.before !== null && placed.decision !== 'move';
-}
+/** A gain of a piece's own that the readings do not make certain. */
+export const gainUncertain = (placed: PlacedPiece): boolean => isLower(placed) && placed.decision !== 'move';
 
-/** What is said under a piece that would move. */
-export function movesText(decision: Decision, odds: number | null): string {
-  if (decision === 'stay' || odds === null) return `${arrange.moves} · no clear gain`;
-  return `${arrange.moves} · ${decision === 'move' ? 'better' : 'likely better'} there: ${percentText(odds)}`;
+/** 'The home as a whole, mean over its 2 people: 2.1 to 0.64 µT·h.'; null where one piece is the whole. */
+export function wholeSentence(home: Home, answer: Answer): string | null {
+  if (answer.pieces.filter(({ before }) => before !== null).length < 2) return null;
+  const { before, after, unit } = changeText(answer, home.settings.fieldUnit);
+  return `${wholeName(home)} ${before}${arrange.to}${after} ${unit}.`;
 }
 
 /** 'bed A': short enough for a sentence. */

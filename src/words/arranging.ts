@@ -15,9 +15,18 @@ export function decisionText(decision: Decision, odds: number | null): string {
   return decision === 'move' ? better : `${better}. Measure both places first`;
 }
 
-/** The same of one piece among others that move together: it may have to make way without a gain of its own. */
-export function movedText(decision: Decision, odds: number | null): string {
-  return decision === 'stay' ? 'no clear gain of its own' : decisionText(decision, odds);
+/** Whether a piece that moves is lower there; one that makes way for another may not be. */
+export const isLower = ({ moves, before, after }: PlacedPiece): boolean =>
+  moves && before !== null && after !== null && after.dose < before.dose;
+
+/** The piece that an answer is told by: the one it is about where that gains, or else the one that gains most. */
+export function leadOf({ pieces }: Pick<Answer, 'pieces'>, about: string | null): PlacedPiece | null {
+  const gain = ({ before, after }: PlacedPiece) => before!.dose - after!.dose;
+  const lower = pieces.filter(isLower);
+  return (
+    lower.find(({ id }) => id === about) ??
+    lower.reduce<PlacedPiece | null>((most, one) => (most && gain(most) >= gain(one) ? most : one), null)
+  );
 }
 
 /** What the decision means, for whoever has not met it before. */
@@ -28,7 +37,19 @@ export function decisionSentence(decision: Decision): string {
     case 'measure-both':
       return 'The gain is likely but not certain. Take two readings at each place, then work it out again.';
     case 'stay':
-      return 'No place tried is clearly lower than the present one: stay.';
+      return 'No arrangement tried is clearly lower for the home as a whole than the present one: stay.';
+  }
+}
+
+/** The same of a change that has been made. */
+export function takenSentence(decision: Decision): string {
+  switch (decision) {
+    case 'move':
+      return 'The gain is larger than what the readings leave open.';
+    case 'measure-both':
+      return 'The gain is likely but not certain.';
+    case 'stay':
+      return 'It is no clear gain over how the furniture was found.';
   }
 }
 
@@ -50,20 +71,6 @@ export function changeText(
     interval: `${doseText(answer.low, unit)}–${doseText(answer.high, unit)}`,
     unit: doseUnitName(unit),
   };
-}
-
-/** 'A night in the double bed falls from 1.9 to 0.64 µT·h (0.55–0.76).' */
-export function pieceSentence(placed: PlacedPiece, name: string, kind: PieceKind, unit: FieldUnit): string {
-  const { before, after } = placed;
-  if (!before || !after) return placed.moves ? `${name} moves.` : `${name} stays.`;
-  const spell = `${spellName(kind)} ${name}`;
-  if (!placed.moves) return `${spell} stays at ${doseText(before.dose, unit)} ${doseUnitName(unit)}.`;
-  const change = changeText(
-    { before: before.dose, after: after.dose, low: after.low, high: after.high },
-    unit,
-  );
-  const verb = after.dose < before.dose ? 'falls' : 'rises';
-  return `${spell} ${verb} from ${change.before} to ${change.after} ${change.unit} (${change.interval}).`;
 }
 
 /** Why a piece may not stand somewhere. `other` is the name of what is in its way. */

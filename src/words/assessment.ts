@@ -1,11 +1,13 @@
 import type { Evidence, FittedSurvey } from '../engine/mapping/fitSurvey';
-import type { GuidelineSet } from '../engine/judging/guidelines';
+import { judgesBy, type GuidelineSet } from '../engine/judging/guidelines';
+import type { RoomFigures } from '../engine/judging/rooms';
 import type { LengthUnit, MethodChoice } from '../home/home';
-import { countText, fixedText, lengthText, percentText } from './numbers';
+import { countText, factorText, lengthText, percentText } from './numbers';
 
 export type SupportReason = 'wide' | 'far' | 'few' | 'outside';
 
-const METHOD_NAMES: Record<Exclude<MethodChoice, 'auto'>, string> = {
+const METHOD_NAMES: Record<MethodChoice, string> = {
+  auto: 'chosen by the readings',
   'inverse-distance': 'inverse distance',
   kriging: 'kriging',
   'source-kriging': 'source kriging',
@@ -13,7 +15,7 @@ const METHOD_NAMES: Record<Exclude<MethodChoice, 'auto'>, string> = {
 };
 
 export function methodName(method: MethodChoice): string {
-  return method === 'auto' ? 'chosen by the readings' : METHOD_NAMES[method];
+  return METHOD_NAMES[method];
 }
 
 /** What a method does, for whoever has not met it. */
@@ -62,10 +64,11 @@ export function supportSentence(reason: SupportReason, nearest: number | null, u
   }
 }
 
-/** A root mean square of ln as people can take it: 0.21 → 'a factor of 1.2'. */
-export function factorText(rmsLn: number): string {
-  return `a factor of ${fixedText(Math.exp(rmsLn), 1)}`;
-}
+/** Why a room is not judged: of its floor, 0…1, too little has a map that deserves to be shown. */
+export const notJudgedText = (supported: number): string =>
+  supported < 0.005
+    ? 'nothing drawn here: not judged'
+    : `${percentText(supported)} of it drawn: too little to judge`;
 
 /** Under so many readings the share inside the interval tells nearly nothing. */
 const FEW = 12;
@@ -80,7 +83,7 @@ export function evidenceSentences(evidence: Evidence, taken = ''): string[] {
   }
   const predicted = `${countText(readings, 'reading')}${taken}. Each was predicted without itself`;
   return [
-    `${predicted}: the typical miss was ${factorText(looRmseLn)}, and ${percentText(coverage90)} fell inside their 90\u2009% interval.`,
+    `${predicted}: the typical miss was a factor of ${factorText(looRmseLn)}, and ${percentText(coverage90)} fell inside their 90\u2009% interval.`,
     coverageSentence(rows.length, coverage90),
   ];
 }
@@ -109,24 +112,53 @@ export function defaultModelSentence(fitted: Pick<FittedSurvey, 'defaultModel'>)
   }
 }
 
-/** A guideline's word for a room, or a dash where the set does not speak of such rooms. */
-export const classText = (word: string | null): string => word ?? '—';
+/**
+ * A guideline's word for a room: 'raised', or all that its interval leaves open: 'raised, or high for long stays'; a dash
+ * where the set does not speak of such rooms.
+ */
+export function classText({
+  class: word,
+  classLow,
+  classHigh,
+}: Pick<RoomFigures, 'class' | 'classLow' | 'classHigh'>): string {
+  const open = [...new Set([classLow, word, classHigh])];
+  if (open.length === 1) return word ?? '—';
+  const words = open.map((one) => one ?? 'no word');
+  return words.length === 2 ? `${words[0]}, or ${words[1]}` : `${words[0]}, ${words[1]}, or ${words[2]}`;
+}
+
+/** Said of a round that was read with the house's supply off, wherever its rooms are. */
+export const SUPPLY_OFF =
+  'The house’s supply was off: what stays comes from outside, or from net currents on the services. Nobody lives so, and no room is given a word.';
+
+/** Said where furniture is placed by such a round. */
+export const SUPPLY_OFF_ARRANGE =
+  'This plans on a round with the house’s supply off. Choose the round as found to plan for everyday life.';
 
 const BASIS: Record<GuidelineSet['basis'], string> = {
   instant: 'an instantaneous value, which a reading compares with directly',
   dayMedian: 'a median over a day, so the comparison takes the readings to be typical of one',
   yearMean: 'a mean over a year, so the comparison takes the readings to be typical of one',
   spot: 'a value for readings at the place, taken as typical of the time people spend there',
+  installation:
+    'a reading shows all installations at the load of the moment, which does not compare with this value: no room is given a word',
 };
 const KIND: Record<GuidelineSet['kind'], string> = {
   limit: 'A limit',
   precaution: 'Precautionary, not a safety limit',
+  study: 'A threshold in studies of many homes, neither a limit nor a precautionary value',
   practice: 'Not a limit',
 };
 
-/** What a set of values is, and what comparing readings with it assumes. */
-export function guidelineSentence(set: GuidelineSet): string {
+/** What a set of values is, and what comparing readings with it assumes; with the supply off nothing is compared. */
+export function guidelineSentence(set: GuidelineSet, supplyOff = false): string {
+  const year = set.year === null && set.standing !== 'practice' ? ', year not stated' : '';
+  const kind = `${KIND[set.kind]}${supplyOff ? '' : `; ${BASIS[set.basis]}`}.`;
+  const judged =
+    judgesBy(set) === 'highest' && set.basis !== 'installation' && !supplyOff
+      ? ' Rooms are judged by their highest estimate.'
+      : '';
   const memory =
     set.standing === 'memory' ? ' Its values here are from memory: check them before relying on them.' : '';
-  return `${set.name}: ${set.source}. ${KIND[set.kind]}; ${BASIS[set.basis]}.${memory}`;
+  return `${set.name}: ${set.source}${year}. ${kind}${judged}${memory}`;
 }

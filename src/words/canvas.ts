@@ -1,6 +1,6 @@
 import type { FieldUnit, Home, Id, LengthUnit, Reading, Room } from '../home/home';
 import { inOrder } from '../home/order';
-import { fieldText, fixedText, inUnit, lengthText } from './numbers';
+import { fieldText, fixedText, inUnit, lengthText, percentText } from './numbers';
 
 /** The letter of every piece that somebody uses, as on its disc: A, B … Z, AA. */
 export function pieceLetters(home: Pick<Home, 'pieces'>): Record<Id, string> {
@@ -39,7 +39,8 @@ export const canvasWords = {
   sheet: 'The plan',
   keys: 'Arrow keys move what is selected, or the plan where nothing is. Plus and minus come closer and go wider. Escape lets go. Everything on the plan is also in the lists beside it.',
   nothingSelected: 'Nothing selected',
-  noReadings: 'no readings',
+  /** Instead of a room's value. */
+  notJudged: (supported: number) => (supported < 0.005 ? 'no readings' : `${percentText(supported)} drawn`),
   noEstimate: 'No estimate here',
   north: 'N',
   ruler: 'The field ruler',
@@ -65,7 +66,7 @@ export const sectionLetter = (index: number): string => letter(index);
 export const nearestText = (metres: number, unit: LengthUnit): string =>
   `nearest reading ${lengthText(metres, unit, 1)}`;
 
-const TORN_NAMES: Record<string, string> = { 'icnirp-2010': 'ICNIRP', 'eu-1999': 'EU 1999' };
+const TORN_NAMES: Record<string, string> = { 'icnirp-2010': 'ICNIRP 2010', 'eu-1999': 'EU 1999' };
 
 /** What a reference value above the ruler's break is called. */
 export const tornName = (guideline: Id): string => TORN_NAMES[guideline] ?? guideline;

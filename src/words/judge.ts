@@ -1,28 +1,29 @@
 import type { RoomFigures } from '../engine/judging/rooms';
 import type { FieldUnit, LengthUnit } from '../home/home';
 import { edgeText } from './canvas';
-import { lengthText, percentText, unitName } from './numbers';
+import { lengthText, percentText, shareText, unitName } from './numbers';
 
 export const judge = {
   title: 'Rooms against published values',
   intro: 'Rooms by the middle value of their floor, with its 90\u2009% interval. ',
   wordsFrom: 'Words from ',
+  valuesOf: 'Published values: ',
   choose: 'Values to judge by',
   guideline: 'Set of values',
   target: 'Your target',
   targetHow: 'The chain line on plan and ruler. Drag its flag on the ruler, or type it here.',
   limit: 'limit',
   precaution: 'precautionary',
+  study: 'studies',
   practice: 'trade practice',
   toSketch: 'Go to the sketch',
   speaksOf: (uses: readonly string[]) => `It speaks of rooms for: ${uses.join(', ')}.`,
-  edge: (value: string, unit: string) => `from ${value} ${unit}`,
+  edge: (value: string, unit: string, above = false) => `${above ? 'above' : 'from'} ${value} ${unit}`,
   below: (percent: number) => `${percent}\u2009% of the floor is below`,
   highest: 'highest',
   highestNear: (what: string) => `highest, by ${what}`,
   piece: (name: string, hours: string) => `${name}, ${hours}`,
   hours: (n: string) => `${n} hours`,
-  noReadings: 'no readings here: not judged',
   partly: (share: string) => `${share} of its floor is drawn`,
   noRooms: 'No room is drawn yet. Judging needs rooms: sketch them, or draw grounds round the readings.',
   noMap: 'There is no map to judge by yet.',
@@ -43,29 +44,40 @@ export const judge = {
 
 const NUMBERS = ['No', 'One', 'Two', 'Three', 'Four', 'Five', 'Six', 'Seven', 'Eight', 'Nine'];
 
-/** 'Two rooms' and 'lie over your target of 0.1 µT; one is for sleeping.' */
+const spelt = (count: number): string => NUMBERS[count] ?? String(count);
+
+/** How many rooms inside the walls are judged, lie over the target or cannot be told, and how many of those over it are for sleeping. */
+export interface RoomCounts {
+  judged: number;
+  over: number;
+  untold: number;
+  sleeping: number;
+}
+
+/** 'Three rooms' and ' lie over your target of 0.1 µT, one of them for sleeping; two cannot be told.' */
 export function overSentence(
-  over: number,
-  sleeping: number,
-  rooms: number,
+  { judged, over, untold, sleeping }: RoomCounts,
   target: number,
   unit: FieldUnit,
 ): { bold: string; rest: string } {
   const aim = `your target of ${edgeText(target, unit)} ${unitName(unit)}`;
-  if (over === 0) return { bold: rooms === 1 ? 'The room' : 'Every room', rest: ` lies under ${aim}.` };
-  const count = NUMBERS[over] ?? String(over);
-  const tail =
-    sleeping === 0
-      ? '; none is for sleeping.'
-      : sleeping === over
-        ? over === 1
-          ? '; it is for sleeping.'
-          : '; all are for sleeping.'
-        : `; ${(NUMBERS[sleeping] ?? String(sleeping)).toLowerCase()} ${sleeping === 1 ? 'is' : 'are'} for sleeping.`;
+  if (judged === 0) return { bold: 'No room', rest: ' has enough of its floor drawn to be judged.' };
+  if (over === 0 && untold === 0)
+    return { bold: judged === 1 ? 'The one room judged' : 'Every room judged', rest: ` lies under ${aim}.` };
+  if (untold === judged && judged === 1)
+    return { bold: 'The one room judged', rest: ` lies so near ${aim} that over or under cannot be told.` };
+  const open = untold > 0 ? `; ${spelt(untold).toLowerCase()} cannot be told` : '';
+  if (over === 0) return { bold: 'No room', rest: ` surely lies over ${aim}${open}.` };
   return {
-    bold: `${count} ${over === 1 ? 'room' : 'rooms'}`,
-    rest: ` ${over === 1 ? 'lies' : 'lie'} over ${aim}${tail}`,
+    bold: `${spelt(over)} ${over === 1 ? 'room' : 'rooms'}`,
+    rest: ` ${over === 1 ? 'lies' : 'lie'} over ${aim}${sleepingText(over, sleeping)}${open}.`,
   };
+}
+
+function sleepingText(over: number, sleeping: number): string {
+  if (sleeping === 0) return ', none for sleeping';
+  if (sleeping === over) return over === 1 ? ', and is for sleeping' : ', all for sleeping';
+  return `, ${spelt(sleeping).toLowerCase()} of them for sleeping`;
 }
 
 /** A share of the floor as people say it. */
@@ -90,7 +102,7 @@ function standsWords(name: string, mean: number, figures: RoomFigures): string {
   return `the ${lower} stands in its lower half`;
 }
 
-/** 'Half the floor lies over your target of 0.1 µT, and the bed stands in the worst of it.' */
+/** 'Most of the floor lies over your target of 0.1 µT: 74 % (46–94); the bed stands in the worst of it.' */
 export function roomSentence(
   figures: RoomFigures,
   target: number,
@@ -98,8 +110,10 @@ export function roomSentence(
   piece: { name: string; mean: number } | null,
 ): string {
   const aim = `your target of ${edgeText(target, unit)} ${unitName(unit)}`;
-  const floor = `${shareWords(figures.overTarget)} lies over ${aim}`;
-  return piece ? `${floor}, and ${standsWords(piece.name, piece.mean, figures)}.` : `${floor}.`;
+  const { overTarget, overTargetLow, overTargetHigh } = figures;
+  const share = shareText(overTarget, overTargetLow, overTargetHigh);
+  const floor = `${shareWords(overTarget)} lies over ${aim}: ${share}`;
+  return piece ? `${floor}; ${standsWords(piece.name, piece.mean, figures)}.` : `${floor}.`;
 }
 
 /** '2.3 m' and '(1.3–3.3)' of where a target is met along a walk. */

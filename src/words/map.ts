@@ -2,6 +2,7 @@ import type { EvidenceRow } from '../engine/mapping/fitSurvey';
 import type { Why } from '../engine/mapping/choose';
 import type { FieldUnit } from '../home/home';
 import { countText, intervalText, percentText, unitName, withUnit } from './numbers';
+import { correctedText } from './survey';
 import { numberOf } from './things';
 
 export const map = {
@@ -15,11 +16,10 @@ export const map = {
   across: (unit: FieldUnit) => `across: read, ${unitName(unit)}`,
   up: (unit: FieldUnit) => `up: predicted, ${unitName(unit)}`,
   plot: 'Readings against what the others predict for them',
-  plotHow:
-    'Between the dotted lines nine of ten would lie. Arrow keys step through the readings, lowest first.',
+  plotLines: 'Between the dotted lines nine of ten would lie.',
+  plotKeys: 'Arrow keys step through the readings, lowest first.',
   method: 'method',
   typicalError: 'typical error',
-  auto: 'whichever errs least',
   error: (factor: string) => `× ${factor}`,
   noError: 'not to be told',
   inUse: 'in use',
@@ -47,12 +47,16 @@ export function whySentence(why: Why): string {
   }
 }
 
-/** A reading of the plot, in a sentence. */
-export function evidenceRowText(row: EvidenceRow, unit: FieldUnit): string {
+/** A reading of the plot, in a sentence; `shown` is what the display showed where the meter's correction makes it another. */
+export function evidenceRowText(row: EvidenceRow, unit: FieldUnit, shown: number | null): string {
   const names = row.ids.map(numberOf).join(', ');
   const inside = row.read >= row.low && row.read <= row.high;
-  return `Reading ${names}: ${withUnit(row.read, unit)} read, ${withUnit(row.predicted, unit)} predicted (${intervalText(row.low, row.high, unit)}), ${inside ? 'inside' : 'outside'}.`;
+  return `Reading ${names}: ${readText(row.read, shown, unit)}, ${withUnit(row.predicted, unit)} predicted (${intervalText(row.low, row.high, unit)}), ${inside ? 'inside' : 'outside'}.`;
 }
+
+/** '0.49 read, 0.44 corrected', or '0.44 µT read' where the display is taken as it is. */
+export const readText = (corrected: number, shown: number | null, unit: FieldUnit): string =>
+  shown === null ? `${withUnit(corrected, unit)} read` : correctedText(shown, corrected, unit);
 
 /** Where the misses lie: 'The misses lie in the hall and the kitchen.' */
 export function missesSentence(rooms: readonly string[]): string {

@@ -107,6 +107,19 @@ export function percentText(fraction: number): string {
   return `${fixedText(percent, 0)}${THIN}%`;
 }
 
+/** '74 % (46–94)' from 0.74, 0.46 and 0.94; without its interval where that rounds to nothing. */
+export function shareText(share: number, low: number, high: number): string {
+  const [value, from, to] = [share, low, high].map(percentText) as [string, string, string];
+  const bare = (text: string) => text.replace(`${THIN}%`, '');
+  return from === value && to === value ? value : `${value} (${bare(from)}–${bare(to)})`;
+}
+
+/** '1.2': a root mean square of ln as the factor it stands for. */
+export function factorText(rmsLn: number): string {
+  const factor = Math.exp(rmsLn);
+  return fixedText(factor, factor < 10 ? (factor < 1.995 ? 2 : 1) : 0);
+}
+
 /** '3 readings', '1 reading' */
 export function countText(count: number, one: string, many = `${one}s`): string {
   return `${count} ${count === 1 ? one : many}`;

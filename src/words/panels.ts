@@ -1,6 +1,7 @@
 import type { FieldUnit, LengthUnit } from '../home/home';
 import { BAND_EDGES } from '../engine/contours/thresholds';
-import { countText, fieldText, fixedText, intervalText, lengthText, unitName, withUnit } from './numbers';
+import { supportSentence, type SupportReason } from './assessment';
+import { countText, factorText, fieldText, intervalText, lengthText, unitName, withUnit } from './numbers';
 
 /** The page round the plan: top line, stages, foot line, sheet. */
 export const shell = {
@@ -10,7 +11,6 @@ export const shell = {
   redo: 'redo',
   homes: 'homes',
   title: 'Name of this home',
-  untitled: 'New home',
   level: 'Level',
   round: 'Round',
   noRound: 'no round yet',
@@ -25,7 +25,6 @@ export const shell = {
   keys: 'keys',
   units: 'units',
   addLevel: 'Another level',
-  addRound: 'Another round',
   sheet: 'Height of the sheet',
   sheetRests: ['one sentence', 'half', 'whole'],
   cancel: 'cancel',
@@ -57,7 +56,7 @@ interface AtPlace {
   low: number | null;
   high: number | null;
   supported: boolean;
-  reason: string | null;
+  reason: SupportReason | null;
   nearest: number | null;
 }
 
@@ -69,20 +68,17 @@ export function countSentence(text: string, low: number, high: number): string {
   return `“${text.trim()}” is out of bounds. Write a number from ${low} to ${high}.`;
 }
 
-/** '8.10 m east, 2.10 m north' from the plan's origin. */
+/** '8.10 m across, 2.10 m up' the page from the plan's zero, whichever way north lies. */
 export function placeText(at: readonly [number, number], unit: LengthUnit): string {
-  const [x, y] = at;
-  const east = `${lengthText(Math.abs(x), unit)} ${x < 0 ? 'west' : 'east'}`;
-  const north = `${lengthText(Math.abs(y), unit)} ${y < 0 ? 'south' : 'north'}`;
-  return `${east}, ${north}`;
+  return `${lengthText(at[0], unit)} across, ${lengthText(at[1], unit)} up`;
 }
 
 /** The field under the pointer, or why there is none. */
 export function probeText(probe: AtPlace, field: FieldUnit, length: LengthUnit): string {
   const place = placeText(probe.at, length);
   if (probe.value === null || !probe.supported) {
-    if (probe.reason === 'outside' || probe.nearest === null) return place;
-    return `${place} · no estimate, nearest reading ${lengthText(probe.nearest, length, 1)} away`;
+    if (probe.reason === null) return place;
+    return `${place} · ${supportSentence(probe.reason, probe.nearest, length)}`;
   }
   const interval =
     probe.low !== null && probe.high !== null ? ` (${intervalText(probe.low, probe.high, field)})` : '';
@@ -113,12 +109,6 @@ export function evidenceLine(
   return full ? `${start}. Each one predicted without itself: ${within}` : `${start}: ${within}`;
 }
 
-/** e^s as a factor: '1.6'. */
-export function factorText(looRmseLn: number): string {
-  const factor = Math.exp(looRmseLn);
-  return fixedText(factor, factor < 10 ? (factor < 1.995 ? 2 : 1) : 0);
-}
-
 export const savedText = {
   saved: (time: string) => `Saved on this device, ${time}`,
   savedPlain: 'Saved on this device',
@@ -132,23 +122,16 @@ export const tally = {
   rooms: (n: number) => countText(n, 'room'),
   readings: (n: number) => countText(n, 'reading'),
   drawn: (percent: string) => `${percent} drawn`,
-  over: (n: number) => (n === 0 ? 'none over target' : `${n} over target`),
+  over: (n: number, untold: number) =>
+    untold === 0
+      ? n === 0
+        ? 'none over target'
+        : `${n} over target`
+      : `${n === 0 ? 'none' : n} over, ${untold} untold`,
   pieces: (n: number) => countText(n, 'piece'),
   noPieces: 'no pieces',
   notDated: 'not dated',
 };
-
-const METHOD_WORDS: Record<string, string> = {
-  auto: 'whichever errs least',
-  'inverse-distance': 'inverse distance',
-  kriging: 'kriging',
-  'source-kriging': 'source kriging',
-  'source-sampling': 'source sampling',
-};
-
-export function methodWord(method: string): string {
-  return METHOD_WORDS[method] ?? method;
-}
 
 export const keysHelp = {
   title: 'Keys',
@@ -156,6 +139,7 @@ export const keysHelp = {
     ['Tab', 'next thing: words, rows, plan, ruler'],
     ['Arrows', 'move what is selected by 5 cm, with Shift by 50 cm; on the ruler, step the bands'],
     ['R', 'turn the piece a quarter; Shift+R the other way'],
+    ['Double click', 'on a wall of what is selected: a corner there; on a corner: gone'],
     ['Delete', 'take away what is selected'],
     ['Ctrl+D', 'one more of the same'],
     ['Ctrl+Z, Ctrl+Shift+Z', 'undo, redo; while an outline is drawn, its last corner first'],
@@ -176,7 +160,6 @@ export const unitsDialog = {
   feet: 'feet, inches',
   mains: 'Mains',
   hertz: (n: number) => `${n} Hz`,
-  night: 'Night',
   light: 'Light',
   auto: 'as the device',
   lightWord: 'light',
@@ -190,7 +173,6 @@ export const homesDialog = {
   saveFile: 'Keep a file of this home',
   samples: 'Sample homes, invented',
   current: 'open now',
-  open: 'open',
   remove: 'remove',
   removeSure: (title: string) => `Remove “${title}” from this device? A file of it stays yours.`,
   removeYes: 'Remove it',

@@ -1,23 +1,24 @@
 import type { Assessment } from '../engine/assess';
-import type { Alternative, Proposal } from '../engine/arranging/arrange';
-import type { FittedSurvey } from '../engine/mapping/fitSurvey';
-import type { RoomFigures } from '../engine/judging/rooms';
 import type { FieldUnit, Home, Meter, Reading } from '../home/home';
-import { roomAt } from '../home/questions/roomAt';
-import { changeText, spellName } from './arranging';
-import { edgeText, pieceLetters } from './canvas';
-import { countText, fieldText, fixedText, percentText, readingText, unitName, withUnit } from './numbers';
-import { numberOf, PIECE_WORDS, roomName } from './things';
+import { BAND } from '../home/kindDefaults';
+import { SUPPLY_OFF } from './assessment';
+import { edgeText } from './canvas';
+import { foundLead } from './finding';
+import { changeLead, type FurnitureChange } from './furniture';
+import { axesText, wanderText } from './basis';
+import { countText, fieldText, fixedText, inUnit, readingText, unitName } from './numbers';
+import { parseField } from './quantities';
+import { numberOf } from './things';
 
 /** Titles, heads of tables and short words of the report. */
 export const reportWords = {
   shortCautions:
     'A planning figure, not a health measure; precautionary values are not safety limits. Open no panel and touch no wiring. A licensed electrician looks into suspected faults; lines, cables and transformers are the network operator’s. The last page has them all.',
-  daily: 'Daily dose:',
-  dailyNote: 'Doses are the mean over the people of the home.',
+  dailyNote: 'In the table, and on the first page, the dose of a piece is that of whoever uses it.',
   to: 'to',
   kicker: 'The magnetic field of the mains in a home',
   target: 'target',
+  contour: 'contour',
   found: 'What was found',
   rooms: 'Rooms',
   sure: 'How sure this is',
@@ -25,27 +26,33 @@ export const reportWords = {
   advice: 'What to do',
   readings: 'Readings',
   arrangement: 'Where the furniture stands best',
-  asFound: 'As it stands',
+  arrangementTaken: 'Where the furniture stood and stands',
+  asFound: 'As found',
+  asItStands: 'As it stands',
   proposed: 'As proposed',
   stays: 'stays where it is',
-  inRooms: (piece: string) => `The least dose of ${piece} in each room`,
+  stayed: 'stands as found',
+  inRooms: (piece: string) =>
+    `${piece.charAt(0).toUpperCase()}${piece.slice(1)} in each room, placed so that the home as a whole has the least`,
   evidence: 'Evidence: every reading predicted without itself',
   method: 'How it was worked out',
   miss: 'typical miss without the reading',
   used: 'used',
-  below: 'read below it',
-  above: 'read above it',
+  lies: 'read lies',
+  below: 'below',
+  above: 'above',
   intervals:
     'An interval of 90\u2009% speaks of the field at its place without the noise of the meter: the 5th and the 95th percentile.',
   meters: 'Meters',
   limits: 'What the method cannot tell',
   guideline: 'Published values used',
-  notJudged: 'not judged',
   noMapYet: 'The map is still being worked out.',
   madeWith: 'made with Stillroom on the surveyor’s own device',
+  restPages: 'maps and readings, how they were worked out, how far to rely on it',
   reliability: 'How far to rely on it',
   signs: {
     reading: 'reading',
+    numbered: 'reading by its number in the table',
     supplyOff: 'reading, supply off',
     below: 'below the meter’s range',
     leftOut: 'left out',
@@ -65,135 +72,28 @@ export interface Part {
 
 const plain = (text: string): Part => ({ text, tone: 'plain' });
 
-/** 'bed A': a piece by its kind and the letter on its disc. */
-export function pieceShort(home: Home, id: string): string {
-  const piece = home.pieces[id];
-  if (!piece) return id;
-  const letter = pieceLetters(home)[id];
-  return [PIECE_WORDS[piece.kind].toLowerCase(), letter].filter(Boolean).join(' ');
-}
-
 /** The finding in one sentence. */
 export function leadParts(
   home: Home,
   assessment: Assessment,
   target: number,
-  proposal: Proposal | null,
+  change: FurnitureChange | null,
+  supplyOff: boolean,
 ): Part[] {
-  return (proposal && proposedLead(home, proposal)) ?? foundLead(home, assessment, target);
+  const lead = (change && changeLead(change)) ?? foundLead(home, assessment, target);
+  return supplyOff ? [plain(`${SUPPLY_OFF} `), ...lead] : lead;
 }
 
-function proposedLead(home: Home, proposal: Proposal): Part[] | null {
-  const placed = proposal.pieces.find(({ id }) => id === proposal.about);
-  const piece = placed && home.pieces[placed.id];
-  if (!placed || !piece || !placed.before || !placed.after) return null;
-  const name = pieceShort(home, piece.id);
-  if (!placed.moves || placed.decision === 'stay') {
-    return [plain(`No place tried for ${name} is clearly lower than where it stands: stay.`)];
-  }
-  const unit = home.settings.fieldUnit;
-  const change = changeText(
-    { before: placed.before.dose, after: placed.after.dose, low: placed.after.low, high: placed.after.high },
-    unit,
-  );
-  const sure =
-    placed.decision === 'move' && placed.odds !== null
-      ? `; better there: ${percentText(placed.odds)}.`
-      : '. That is likely, not certain: measure both places first.';
-  const room = home.rooms[placed.room]?.name;
-  const same = roomAt(home, piece.level, piece.at)?.id === placed.room;
-  return [
-    plain(`${spellName(piece.kind)} ${name} falls from ${change.before} to `),
-    { text: `${change.after} ${change.unit}`, tone: 'gain' },
-    { text: ` (${change.interval})`, tone: 'soft' },
-    plain(`${same ? ' across the same room' : room ? ` in the ${lowerFirst(room)}` : ''}${sure}`),
-  ];
-}
-
-function foundLead(home: Home, { rooms }: Assessment, target: number): Part[] {
-  const unit = home.settings.fieldUnit;
-  const aim = `${edgeText(target, unit)} ${unitName(unit)}`;
-  const judged = rooms.filter(isJudged).filter(({ id }) => home.rooms[id]?.use !== 'grounds');
-  if (judged.length === 0) return [plain('No room has readings near enough to be judged.')];
-  const sleeping = judged.filter(({ id }) => home.rooms[id]?.use === 'sleeping');
-  const asked = sleeping.length > 0 ? sleeping : judged;
-  const worst = asked.reduce((a, b) => (b.overTarget > a.overTarget ? b : a));
-  if (worst.overTarget === 0) {
-    const which = sleeping.length > 0 ? 'sleeping room' : 'room';
-    return [
-      plain(
-        asked.length === 1
-          ? `The ${roomInSentence(home, worst.id)} lies below the target of ${aim}.`
-          : `Every ${which} that was judged lies below the target of ${aim}.`,
-      ),
-    ];
-  }
-  return [
-    plain(
-      `${percentText(worst.overTarget)} of the ${roomInSentence(home, worst.id)} lies over the target of ${aim}; half of it lies below ${withUnit(worst.median, unit)}`,
-    ),
-    { text: ` (${fieldText(worst.low, unit)}–${fieldText(worst.high, unit)})`, tone: 'soft' },
-    plain('.'),
-  ];
-}
-
-/** A room is judged where at least a part of its floor has a map that deserves to be shown. */
-export const isJudged = ({ supported }: RoomFigures): boolean => supported >= 0.05;
-
-const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
-
-const roomInSentence = (home: Home, id: string): string => lowerFirst(roomName(home, id));
-
-/** What was found, room by room, where it matters; and what could not be judged. */
-export function foundSentences(home: Home, { rooms }: Assessment, target: number): string[] {
-  const unit = home.settings.fieldUnit;
-  const over = rooms
-    .filter((room) => isJudged(room) && room.overTarget > 0 && home.rooms[room.id]?.use !== 'grounds')
-    .sort((a, b) => b.overTarget - a.overTarget);
-  const told = over
-    .slice(0, 4)
-    .map(
-      (room) =>
-        `${capital(roomInSentence(home, room.id))}: ${percentText(room.overTarget)} of the floor lies over the target; the highest estimate is ${withUnit(room.max, unit)}.`,
-    );
-  const none =
-    over.length === 0
-      ? [`No room that was judged lies over the target of ${edgeText(target, unit)} ${unitName(unit)}.`]
-      : [];
-  const more =
-    over.length > 4 ? [`${countText(over.length - 4, 'more room')} in part; the table has them all.`] : [];
-  return [...told, ...none, ...more, ...hatchedSentences(home, rooms)];
-}
-
-function hatchedSentences(home: Home, rooms: readonly RoomFigures[]): string[] {
-  const whole = rooms.filter((room) => !isJudged(room)).map(({ id }) => roomInSentence(home, id));
-  const part = rooms
-    .filter((room) => isJudged(room) && room.supported < 0.9)
-    .map(({ id }) => roomInSentence(home, id));
-  return [
-    ...(whole.length > 0
-      ? [`Hatched and not judged, since no reading is near enough: ${whole.join(', ')}.`]
-      : []),
-    ...(part.length > 0 ? [`Hatched in part: ${part.join(', ')}.`] : []),
-  ];
-}
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
-
-/** '±5 % ±0.002 µT' */
+/** '±5 % ±0.002 µT, limits', or with k = 2 */
 export function accuracyText(meter: Meter, unit: FieldUnit): string {
   const percent = `±${fixedText(meter.percent, Number.isInteger(meter.percent) ? 0 : 1)}\u2009%`;
   const absolute = meter.absolute > 0 ? ` ±${edgeText(meter.absolute, unit)} ${unitName(unit)}` : '';
-  return `${percent}${absolute}${meter.coverage === 'k2' ? ', k = 2' : ''}`;
+  return `${percent}${absolute}, ${meter.coverage === 'k2' ? 'k = 2' : 'limits'}`;
 }
 
-/** 'true = 0.93 × shown + 0.004', or none. */
-export function correctionText(meter: Meter, unit: FieldUnit): string {
-  if (meter.gain === 1 && meter.offset === 0) return 'none';
-  const sign = meter.offset < 0 ? '−' : '+';
-  const offset = meter.offset === 0 ? '' : ` ${sign} ${fieldText(Math.abs(meter.offset), unit)}`;
-  return `true = ${fixedText(meter.gain, 3)} × shown${offset}`;
-}
+/** The band of frequencies in hertz; a meter nobody described so has the one that files are filled in with. */
+export const bandText = ({ band: [low, high] }: Meter): string =>
+  low === BAND[0] && high === BAND[1] ? 'not stated' : `${low}–${high}`;
 
 /** ' with the House meter (±5 %)', ' with 2 meters' */
 export function metersUsed(home: Home, used: readonly string[]): string {
@@ -209,15 +109,32 @@ export function meterOf(home: Home, reading: Pick<Reading, 'meter'>): Meter | nu
   return home.meters[reading.meter ?? Object.keys(home.meters)[0] ?? ''] ?? null;
 }
 
-/** What the display showed, with its sign where it was out of range. */
-export function plainReadingText(reading: Reading, unit: FieldUnit, home: Home): string {
-  const text = fieldText(reading.value, unit, meterOf(home, reading)?.resolution ?? 0);
-  return limitSign(reading) + text;
+/** What the display showed in two figures, with its sign where it was out of range. */
+export function plainReadingText(reading: Reading, unit: FieldUnit): string {
+  return limitSign(reading) + fieldText(reading.value, unit);
 }
 
-/** The same with all the digits of the meter, for a table. */
+/**
+ * What the display showed, with all its digits, for a table: those that were typed; of a value that came without, all that
+ * it has, and no fewer than the meter's.
+ */
 export function fullReadingText(reading: Reading, unit: FieldUnit, home: Home): string {
-  return limitSign(reading) + readingText(reading.value, unit, meterOf(home, reading)?.resolution ?? 0);
+  const text = readingText(reading.value, unit, meterOf(home, reading)?.resolution ?? 0);
+  // A resultant of three axes was worked out: it is no finer than what the display showed of each.
+  const decimals = reading.axes
+    ? decimalsOf(text)
+    : (typedDecimals(reading, unit) ??
+      Math.max(decimalsOf(text), decimalsOf(readingText(reading.value, unit))));
+  return limitSign(reading) + fixedText(inUnit(reading.value, unit), decimals);
+}
+
+const decimalsOf = (text: string): number => /[.,](\d+)/.exec(text)?.[1]!.length ?? 0;
+
+/** Decimals of what was typed, in a unit; null where the value was not typed so. */
+function typedDecimals({ text, value }: Reading, unit: FieldUnit): number | null {
+  const typed = parseField(text, unit);
+  if (!typed.ok || /\de/i.test(text) || Math.abs(typed.µT - value) > 1e-9 * value) return null;
+  return Math.max(0, decimalsOf(text) + Math.round(Math.log10(inUnit(1, typed.unit) / inUnit(1, unit))));
 }
 
 const limitSign = ({ limit }: Reading): string =>
@@ -230,11 +147,13 @@ export function mapCaption(scale: number | null, northUp: boolean, height: strin
 }
 
 /** What is particular about some readings: left out and why, peak-hold, and the surveyor's own words. */
-export function readingNotes(readings: readonly Reading[]): string[] {
-  return readings.flatMap(({ id, excluded, taken, note }) => {
+export function readingNotes(readings: readonly Reading[], unit: FieldUnit): string[] {
+  return readings.flatMap(({ id, excluded, taken, note, min, max, axes }) => {
     const notes = [
       excluded && `left out (${excluded})`,
       taken === 'peak' && 'a peak, not the settled value',
+      min !== null && max !== null && wanderText(min, max, unit),
+      axes && axesText(axes, unit),
       note,
     ].filter(Boolean);
     return notes.length > 0 ? [`${numberOf(id)}: ${notes.join('; ')}.`] : [];
@@ -253,36 +172,6 @@ export function planNote(
     ? ` The darker the ink, the stronger the field. Chain line: ${edgeText(target, unit)} ${unitName(unit)}.`
     : '';
   return `${level}.${map}${moved ? ' Dashed: where a piece stands now.' : ''}`;
-}
-
-export function provenSentence(proven: boolean): string {
-  return proven
-    ? 'No other choice among the places tried has a lower dose.'
-    : 'The search was cut short: a lower dose may be found among places not tried.';
-}
-
-/** Another answer, and what it costs. */
-export function alternativeSentence(
-  home: Home,
-  proposal: Proposal,
-  alternative: Alternative,
-  index: number,
-): string {
-  const unit = home.settings.fieldUnit;
-  const placed = alternative.pieces.find(({ id }) => id === proposal.about);
-  const room = placed ? roomName(home, placed.room) : '';
-  const where =
-    alternative.differs === 'room'
-      ? `in the ${lowerFirst(room)}`
-      : `at another wall of the ${lowerFirst(room)}`;
-  const change = changeText(alternative, unit);
-  return `Choice ${index + 2}: ${where}, ${change.after} ${change.unit} (${change.interval}).`;
-}
-
-/** How unlike readings grow with distance, as the model has it. */
-export function variogramSentence({ variogram }: Pick<FittedSurvey, 'variogram'>, range: string): string {
-  const { nugget, sill } = variogram;
-  return `Readings of this home grow unlike with distance (exponential model of ln B: nugget ${fixedText(nugget, 3)}, sill ${fixedText(sill, 3)}, range ${range}).`;
 }
 
 export const ONE_VISIT =

@@ -12,5 +12,6 @@ export const reportPanel = {
   findings: 'What was found',
   advice: 'Advice',
   cautions: 'Cautions, printed with it',
+  notReady: 'The report is still being fetched. Close the print window and print again in a moment.',
   preview: 'Pages of the report',
 };

@@ -1,4 +1,5 @@
 import type { LengthUnit } from '../home/home';
+import { countOf } from './collections';
 import { fixedText, lengthText } from './numbers';
 
 /** The guide of an empty home. */
@@ -58,7 +59,9 @@ export const sketch = {
   walk: 'walk, a straight line of readings',
   size: 'Size',
   selectTool: 'put the sign down',
-  loaded: 'In hand. Press or drag on the plan; Escape puts it down.',
+  letGo: 'let go',
+  moveRight: 'Move right by',
+  moveUp: 'Move up the page by',
   nothing: 'Nothing on this level yet.',
   width: 'Width, left to right',
   length: 'Length, up the page',
@@ -69,14 +72,19 @@ export const sketch = {
   levels: 'Levels and north',
   levelName: 'Name of the level',
   elevation: 'Floor above the street',
-  levelGoes: 'Take this level away, with all that is on it',
   north: 'North, degrees from the top of the sheet',
   deleteWord: 'take away',
   duplicate: 'one more',
   turn: 'turn a quarter',
   walls: 'Lengths of the walls',
+  sideLengths: 'Lengths of its sides',
+  fixtureWidth: 'Width, along the wall',
+  fixtureDepth: 'Depth, into the room',
+  fixtureSide: { right: 'right side', left: 'left side', up: 'upper side', down: 'lower side' },
+  cornerInWall: (wall: number) => `a corner in the middle of wall ${wall}`,
+  cornerGone: (wall: number) => `without the corner where wall ${wall} begins`,
+  done: 'done',
   wall: (n: number) => `wall ${n}`,
-  floor: (squareMetres: number) => `${fixedText(squareMetres, 1)} m²`,
   kind: 'Kind',
   openingWidth: 'Width',
   offset: 'From the wall’s first corner',
@@ -94,8 +102,8 @@ export const sketch = {
   noFront: 'no side',
   across: 'Across',
   along: 'Along',
-  east: 'East',
-  north2: 'North',
+  acrossPage: 'Across, x',
+  upPage: 'Up the page, y',
   angle: 'Turned, degrees',
   heightOf: 'Height above the floor',
   mattress: 'Height of the mattress',
@@ -111,6 +119,7 @@ export const sketch = {
   mayStandIn: 'May stand in',
   anySuitable: 'any room that suits it',
   access: 'Kept free beside it',
+  bothSides: 'Somebody sleeps on either side: both are kept free, so that each can get out there.',
   left: 'Left',
   right: 'Right',
   foot: 'Foot',
@@ -126,9 +135,56 @@ export const sketch = {
   origins: { outside: 'outside', house: 'the house', unknown: 'not known' },
   corner: (n: number, of: number) =>
     of === 1 ? 'Place' : n === 1 ? 'From' : n === of ? 'To' : `Corner ${n}`,
-  eastNorth: 'east, north',
+  acrossUp: 'across, up',
   sleeps: (n: number) => (n === 1 ? 'for one' : `for ${n}`),
 };
+
+const HOW = {
+  roomDrag: 'Drag over its floor on the plan.',
+  roomCorners: 'Press each corner; or point the way, type a length, Enter. Press the first corner to close.',
+  opening: 'Press a wall.',
+  fixture: 'Press by its wall for one of common size, or drag over its width and depth.',
+  piece: 'Press where it stands; R turns it.',
+  line: 'Press its points; Enter ends it.',
+  point: 'Press its place.',
+  walk: 'Press its two ends.',
+};
+const WAY: Record<string, keyof typeof HOW> = {
+  roomDrag: 'roomDrag',
+  roomCorners: 'roomCorners',
+  door: 'opening',
+  window: 'opening',
+  gap: 'opening',
+  wardrobe: 'fixture',
+  radiator: 'fixture',
+  chimney: 'fixture',
+  other: 'fixture',
+  line: 'line',
+  point: 'point',
+  walk: 'walk',
+};
+
+/** 'In hand: radiator.' and how it is used; `sign` names it in the key. */
+export function handText(sign: string, word: string): { what: string; how: string } {
+  const name = word.charAt(0).toLowerCase() + word.slice(1);
+  return { what: `In hand: ${name}.`, how: `${HOW[WAY[sign] ?? 'piece']} Escape puts it down.` };
+}
+
+/** So many are named one by one; more are counted. */
+const NAMED = 6;
+
+/** '3 things:' and 'Bed, Desk, Window.', or '42 things:' and '11 rooms, 16 openings.' */
+export function severalThings(things: readonly { name: string; collection: string }[]): {
+  count: string;
+  names: string;
+} {
+  const collections = [...new Set(things.map(({ collection }) => collection))];
+  const parts =
+    things.length <= NAMED
+      ? things.map(({ name }) => name)
+      : collections.map((one) => countOf(one, things.filter(({ collection }) => collection === one).length));
+  return { count: `${things.length} things:`, names: `${parts.join(', ')}.` };
+}
 
 export const trace = {
   title: 'Trace a picture',
@@ -139,7 +195,6 @@ export const trace = {
   scale: 'Set its scale',
   scaleHow: 'Press two points on the plan whose distance you know.',
   scaleLength: 'Distance between the two points',
-  scaleOther: 'Press the second point.',
   remove: 'take the picture away',
   tooLarge: (megabytes: number) =>
     `The picture is too large: ${fixedText(megabytes, 1)} MB. A picture may have 1 MB: make it smaller or save it as JPEG, then choose it again.`,
@@ -152,6 +207,15 @@ const LEVEL_NAMES = ['Ground floor', 'First floor', 'Second floor', 'Third floor
 /** What the next level is called until somebody says otherwise. */
 export function nextLevelName(levels: number): string {
   return LEVEL_NAMES[levels] ?? `Level ${levels + 1}`;
+}
+
+const SQUARE_FEET = 1 / 0.3048 ** 2;
+
+/** '12.6 m²', '136 ft²': the floor in the unit of the lengths. */
+export function areaText(squareMetres: number, unit: LengthUnit): string {
+  return unit === 'm'
+    ? `${fixedText(squareMetres, 1)} m²`
+    : `${fixedText(squareMetres * SQUARE_FEET, 0)} ft²`;
 }
 
 /** '1.40 × 2.00 m' */

@@ -1,4 +1,4 @@
-import type { Home, KindName, Opening, PieceKind, Ref, RoomUse, Round, Source } from '../home/home';
+import type { Home, Opening, PieceKind, Ref, RoomUse, Round, Source } from '../home/home';
 
 /** What a room is used for, in words. */
 export const ROOM_USES: Record<RoomUse, string> = {
@@ -36,16 +36,6 @@ export const ROUND_WORDS: Record<Round['kind'], string> = {
   afterChange: 'after a change',
 };
 
-const KIND_WORDS: Record<KindName, string> = {
-  room: 'room',
-  opening: 'opening',
-  fixture: 'fixture',
-  piece: 'piece',
-  source: 'source',
-  reading: 'reading',
-  walk: 'walk',
-};
-
 /** The number of a reading on paper: 12 of m12. */
 export function numberOf(id: string): string {
   return /\d+$/.exec(id)?.[0] ?? id;
@@ -58,15 +48,15 @@ export function thingName(home: Home, ref: Ref): string {
       return home.rooms[ref.id]?.name || `Room ${numberOf(ref.id)}`;
     case 'opening': {
       const opening = home.openings[ref.id];
-      return opening ? OPENING_WORDS[opening.kind] : KIND_WORDS.opening;
+      return opening ? OPENING_WORDS[opening.kind] : 'Opening';
     }
     case 'fixture': {
       const fixture = home.fixtures[ref.id];
-      return fixture ? fixture.name || FIXTURE_WORDS[fixture.kind] : KIND_WORDS.fixture;
+      return fixture ? fixture.name || FIXTURE_WORDS[fixture.kind] : 'Fixed thing';
     }
     case 'piece': {
       const piece = home.pieces[ref.id];
-      return piece ? piece.name || PIECE_WORDS[piece.kind] : KIND_WORDS.piece;
+      return piece ? piece.name || PIECE_WORDS[piece.kind] : 'Piece';
     }
     case 'source':
       return home.sources[ref.id]?.name || `Source ${numberOf(ref.id)}`;

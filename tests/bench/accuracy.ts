@@ -3,7 +3,7 @@ import { contains } from '../../src/engine/geometry/polygon';
 import { FULL_EFFORT, samplingQuestion, type Effort } from '../../src/engine/mapping/sourceSampling/question';
 import { fieldOf } from '../../src/engine/mapping/field';
 import { fitSurvey } from '../../src/engine/mapping/fitSurvey';
-import { HALF_90 } from '../../src/engine/mapping/half90';
+import { HALF_90 } from '../../src/engine/mapping/interval';
 import { meanOverDraws } from '../../src/engine/dose/meanOverDraws';
 import { random } from '../../src/engine/algebra/random';
 import { zoneDose } from '../../src/engine/dose/dose';

@@ -58,18 +58,8 @@ describe.each(SAMPLES)('%s', (name) => {
     });
     expect(printed.rooms).toHaveLength(request.rooms.length);
     for (const [i, room] of assessment.rooms.entries()) {
-      const { id, mean, median, p95, max, overTarget, supported } = room;
-      expect(printed.rooms[i]).toEqual({
-        id,
-        name: home.rooms[id]!.name,
-        mean,
-        median,
-        p95,
-        max,
-        overTarget,
-        supported,
-        class: room.class,
-      });
+      const { maxAt: _, ...figures } = room;
+      expect(printed.rooms[i]).toEqual({ ...figures, name: home.rooms[room.id]!.name });
     }
     for (const [i, piece] of assessment.pieces.entries()) {
       expect(printed.pieces[i]).toMatchObject({
@@ -203,7 +193,9 @@ describe('options', () => {
     expect(profile).toEqual({
       walk,
       falloff: expected.falloff,
+      falloffSd: expected.falloffSd,
       targetAt: expected.targetAt && [expected.targetAt[0], expected.targetAt[2]],
+      targetBest: expected.targetAt && expected.targetAt[1],
       rows: expected.rows,
     });
     expect(run([file, '--along', walk, '--table']).out).toContain(home.walks[walk]!.name);
@@ -297,3 +289,55 @@ it('runs as a program of its own', () => {
   expect(bad).toMatchObject({ status: 2, stdout: '' });
   expect(bad.stderr.trim().split('\n')).toHaveLength(1);
 }, 60_000);
+
+describe('tables', () => {
+  const file = path('terraced-house');
+  const line = (out: string, start: string) => out.split('\n').find((one) => one.trim().startsWith(start))!;
+
+  it('shares, 95 % and highest of a room stand with their intervals', () => {
+    const utility = line(run([file, '--table']).out, 'Utility');
+    expect(utility).toMatch(/\d \(0\.\d+–0\.\d+\) .*\d \(0\.\d+–0\.\d+\) .*\d+\u2009% \(\d+–\d+\)/);
+  });
+
+  it('what is open by more than a factor of ten is not known, and such rooms are not judged', () => {
+    const { rooms } = answer([file, '--height', '99']);
+    expect(rooms.map((room: { class: string | null }) => room.class)).toEqual(rooms.map(() => null));
+    const study = line(run([file, '--height', '99', '--table']).out, 'Study');
+    expect(study).toMatch(/not known .*not judged/);
+    expect(study).not.toMatch(/0\.000/);
+  });
+
+  it('places show level and height; outside every room there is no number, as on the page', () => {
+    const { out } = run([file, '--table', '--at', '1.2,1.1', '--at=-30,2']);
+    expect(line(out, '1.20')).toMatch(/1\.10 +Ground floor +1\.00 +0\.\d/);
+    expect(line(out, '−30.00')).toMatch(/— +— +Outside every room that is drawn\.$/);
+  });
+
+  it('a walk says where the target is met with its interval, and how sure the fall-off is', () => {
+    const { home, assessment } = sample('terraced-house');
+    const walk = Object.keys(home.walks)[0]!;
+    const { out } = run([file, '--along', walk, '--table']);
+    const [low, best, high] = assessment.profiles.find((one) => one.walk === walk)!.targetAt!;
+    expect(out).toContain(
+      `Target met ${best.toFixed(1)} m along the walk (${low.toFixed(1)}–${high!.toFixed(1)}).`,
+    );
+    expect(out).toMatch(/1\/r\^0\.\d \(± 0\.\d in the power\)/);
+  });
+
+  it('a round with the supply off says so, and no room gets a word', () => {
+    const { home } = sample('single-bedroom');
+    const first = Object.keys(home.rounds)[0]!;
+    const off = { ...home, rounds: { [first]: { ...home.rounds[first]!, kind: 'supplyOff' as const } } };
+    const files = { 'f.json': serialiseHome(off) };
+    expect(answer(['f.json'], files).rooms[0].class).toBeNull();
+    const { out } = run(['f.json', '--table', '--arrange'], files);
+    expect(out).toContain('The house’s supply was off');
+    expect(out).toContain('Choose the round as found');
+    expect(out).not.toContain('typical of');
+  });
+
+  it('limits are judged by the highest of a room', () => {
+    const { rooms } = answer([file, '--guideline', 'icnirp-2010']);
+    for (const room of rooms) expect(room.class).toBe('within the reference level');
+  });
+});

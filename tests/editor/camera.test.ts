@@ -77,8 +77,33 @@ describe('camera', () => {
     expect(editor.camera.centre).toEqual([2.5, 2]);
   });
 
-  it('a resize keeps the centre and the scale', async () => {
+  it('the whole home leaves the corner of the needle free', async () => {
+    for (const [width, height] of [
+      [800, 600],
+      [310, 500],
+      [680, 600],
+    ] as const) {
+      const { editor } = await drive({ home: bedroom() });
+      editor.resize(width, height);
+      editor.showAll();
+      const [x, y] = toScreen(editor.camera, [5, 4]);
+      expect(x <= width - 50 || y >= 60).toBe(true);
+      expect(toScreen(editor.camera, [0, 0])[0]).toBeGreaterThan(20);
+    }
+  });
+
+  it('the whole home stays in view when the window changes, until somebody moves the paper', async () => {
     const { editor } = await drive({ home: bedroom() });
+    editor.showAll();
+    editor.resize(400, 300);
+    const whole = editor.camera;
+    editor.showAll();
+    expect(editor.camera).toEqual(whole);
+  });
+
+  it('a resize keeps the centre and the scale of paper that was moved', async () => {
+    const { editor } = await drive({ home: bedroom() });
+    editor.panBy(30, 0);
     const { centre, scale } = editor.camera;
     editor.resize(400, 700);
     expect(editor.camera).toEqual({ centre, scale, width: 400, height: 700 });

@@ -230,6 +230,30 @@ describe('the map follows the home', () => {
     expect(editor.results.stale).toBe(false);
   });
 
+  it('a long answer that nobody waits for any more does not hold up the next; a short one is let finish', async () => {
+    const survey = (count: number) =>
+      homeWith(
+        room(box(0, 0, 5, 4)),
+        ...Array.from({ length: count }, (_, i) =>
+          addReading({ level: 'l1', at: [0.2 + 0.2 * (i % 20), 0.2 + 0.2 * Math.floor(i / 20)], value: 0.1 }),
+        ),
+      );
+    for (const [count, ended] of [
+      [12, 0],
+      [301, 1],
+    ] as const) {
+      const { editor, engine, settle, clock } = await drive({ home: survey(count) });
+      clock.pass(1000);
+      expect(engine.count('assess')).toBe(1);
+      editor.run(change({ kind: 'reading', id: 'm1' }, { value: 0.2 }));
+      clock.pass(1000);
+      expect([engine.count('assess'), engine.ended]).toEqual([2, ended]);
+      settle();
+      expect([editor.results.state, editor.results.stale]).toEqual(['idle', false]);
+      expect(editor.results.request!.survey.readings[0]!.value).toBe(0.2);
+    }
+  });
+
   it('cancel ends the worker, keeps the old picture, and the next change starts a fresh one', async () => {
     const { editor, engine, settle, clock } = await drive({ home: bedroom() });
     settle();
@@ -351,6 +375,52 @@ describe('arranging', () => {
     expect(editor.proposal.proposal).toBeNull();
     editor.undo();
     expect(editor.home).toEqual(before);
+  });
+
+  it('what was taken is told against how it was found, until undo brings that back', async () => {
+    const { editor, planner, settle } = await drive({ home: bedroom() });
+    settle();
+    editor.arrange();
+    planner.work();
+    const { proposal } = editor.proposal;
+    editor.takeProposal();
+    settle();
+    const since = editor.results.assessment!.sinceFound!;
+    expect(since.after).toBeCloseTo(proposal!.after, 9);
+    expect(since.odds).toBeCloseTo(proposal!.odds!, 9);
+    expect(Object.values(editor.home.arrangements).map(({ name }) => name)).toEqual(['As found']);
+    editor.undo();
+    settle();
+    expect(editor.results.assessment!.sinceFound).toBeNull();
+    expect(editor.home.arrangements).toEqual({});
+  });
+
+  it('is worked out by itself on entering its stage, once a visit', async () => {
+    const { editor, planner, settle } = await drive({ home: bedroom() });
+    editor.setStage('arrange');
+    expect(editor.proposal.state).toBe('idle');
+    settle();
+    expect(editor.proposal.state).toBe('running');
+    planner.work();
+    expect(editor.proposal.proposal).not.toBeNull();
+    editor.leaveProposal();
+    editor.run(change({ kind: 'reading', id: 'm1' }, { value: 0.5 }));
+    settle();
+    expect(editor.proposal).toMatchObject({ state: 'idle', proposal: null });
+    editor.setStage('report');
+    editor.setStage('arrange');
+    expect(editor.proposal.state).toBe('running');
+  });
+
+  it.each([
+    ['nobody uses a piece', { uses: [] }],
+    ['every piece is to stay', { locked: true }],
+  ])('is not worked out by itself where %s', async (_, patch) => {
+    const { editor, settle } = await drive({ home: bedroom() });
+    editor.run(change({ kind: 'piece', id: 'p1' }, patch));
+    settle();
+    editor.setStage('arrange');
+    expect(editor.proposal.state).toBe('idle');
   });
 
   it('goes stale when what it was asked of changes, and fresh again when that is undone', async () => {

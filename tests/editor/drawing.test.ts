@@ -258,7 +258,7 @@ describe('the first room', () => {
     expect(editor.tool).toBe('room');
     const other = await drive();
     other.editor.setStage('survey');
-    expect(other.editor.tool).toBe('select');
+    expect(other.editor.tool).toBe('reading');
     other.editor.setStage('sketch');
     expect(other.editor.tool).toBe('room');
   });
@@ -362,6 +362,107 @@ describe('furniture and fixed things', () => {
   });
 });
 
+describe('fixtures of true size', () => {
+  const inRoom = () => drive({ home: homeWith(room(box(0, 0, 5, 4))) });
+
+  it('a radiator of 1.1 × 0.1 m is drawn on the wall of a small plan, where snapping reaches further than it is deep', async () => {
+    const { editor, drag } = await inRoom();
+    editor.zoomBy(0.5);
+    editor.useTool('fixture', { fixture: { kind: 'radiator' } });
+    drag([
+      [1, 0],
+      [1.5, 0.06],
+      [2.1, 0.1],
+    ]);
+    expect(first(editor.home.fixtures)).toMatchObject({ kind: 'radiator', outline: box(1, 0, 2.1, 0.1) });
+  });
+
+  it('one of 0.05 m stands, and less is refused with what to do', async () => {
+    const { editor, drag } = await inRoom();
+    editor.useTool('fixture', { fixture: { kind: 'other' } });
+    drag([
+      [1, 0],
+      [2, 0.01],
+    ]);
+    expect([editor.home.fixtures, editor.notice?.text]).toEqual([{}, { kind: 'only-a-line' }]);
+    drag([
+      [1, 0],
+      [2, 0.05],
+    ]);
+    expect(first(editor.home.fixtures).outline).toEqual(box(1, 0, 2, 0.05));
+  });
+
+  it('a press without a drag sets one of common size, its back to the nearest wall, doors into the room', async () => {
+    for (const [kind, at, outline, front] of [
+      [
+        'wardrobe',
+        [2.5, 3.2],
+        [
+          [3.1, 3.4],
+          [1.9, 3.4],
+          [1.9, 4],
+          [3.1, 4],
+        ],
+        0,
+      ],
+      ['radiator', [2.5, 0.02], box(2, 0, 3, 0.1), null],
+      ['chimney', [1, 2], box(0, 1.4, 0.4, 2.6), null],
+    ] as const) {
+      const { editor, click } = await inRoom();
+      editor.useTool('fixture', { fixture: { kind } });
+      click(at);
+      const [made] = Object.values(editor.home.fixtures);
+      expect(made!.kind).toBe(kind);
+      expect([...made!.outline].sort()).toEqual([...outline].map(([x, y]) => [x, y]).sort());
+      expect(made!.front).toBe(front);
+      // Wall 0 is the one away from the wall of the room.
+      const inward = kind === 'chimney' ? made!.outline.slice(0, 2).every(([x]) => x === 0.4) : null;
+      expect(inward).not.toBe(false);
+      expect(editor.tool).toBe('select');
+    }
+  });
+});
+
+describe('the first room', () => {
+  it('dragged out is for sleeping, like one that is typed; later ones are told apart by hand', async () => {
+    const { editor, drag } = await drive();
+    editor.useTool('room', { room: { by: 'drag' } });
+    drag([
+      [0, 0],
+      [4, 3],
+    ]);
+    drag([
+      [6, 0],
+      [9, 3],
+    ]);
+    expect(Object.values(editor.home.rooms).map(({ use }) => use)).toEqual(['sleeping', 'living']);
+  });
+});
+
+describe('a length typed while corners are drawn', () => {
+  it('goes straight where the pointer nearly shows straight, and as it shows where that is meant slanted', async () => {
+    const { editor, click, hover, key } = await drive();
+    editor.useTool('room', { room: { by: 'corners' } });
+    click([1, 1]);
+    // Far out and half a metre off: nothing snaps it square.
+    hover([5, 1.5]);
+    for (const stroke of '4.2') key(stroke);
+    expect(editor.overlay).toContainEqual({ mark: 'length', from: [1, 1], to: [5.2, 1], text: '4.2|' });
+    key('Enter');
+    hover([7.2, 3]);
+    for (const stroke of '2') key(stroke);
+    key('Enter');
+    const path = editor.overlay.find(({ mark }) => mark === 'ring' || mark === 'path') as {
+      points: unknown[];
+    };
+    expect(path.points.slice(0, 3)).toEqual([
+      [1, 1],
+      [5.2, 1],
+      [6.6142, 2.4142],
+    ]);
+  });
+});
+
 describe('sources, walks, readings', () => {
   it('a point source is one tap, a line is corners and Enter or a double click', async () => {
     const { editor, click, doubleClick, key } = await drive();
@@ -404,7 +505,7 @@ describe('sources, walks, readings', () => {
     editor.useTool('reading');
     click([3.333, 2.666]);
     expect(editor.readingPlace).toEqual([3.33, 2.67]);
-    expect(editor.overlay).toContainEqual({ mark: 'aim', at: [3.33, 2.67] });
+    expect(editor.overlay).toContainEqual({ mark: 'aim', at: [3.33, 2.67], over: false });
     click([0.52, 0.5], { type: 'touch' });
     expect(editor.readingPlace).toBeNull();
     expect(editor.selection).toEqual([{ kind: 'reading', id: 'm1' }]);

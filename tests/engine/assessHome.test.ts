@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { area } from '../../src/engine/geometry/polygon';
 import { assessHome } from '../../src/engine/assessHome';
-import { bilinear } from '../../src/engine/grid/grid';
+import { bilinear, cellCentres } from '../../src/engine/grid/grid';
 import { box, readingsOf } from './arranging/homes';
 import { drawLevel } from '../../src/engine/drawLevel';
 import { fieldsOf } from '../../src/engine/dose/fieldAt';
@@ -46,6 +46,7 @@ const request = (more: Partial<AssessRequest> = {}): AssessRequest => ({
   ],
   target: 0.1,
   guideline: GUIDELINES.find(({ id }) => id === 'sbm-2015')!,
+  supplyOff: false,
   ...more,
 });
 
@@ -140,6 +141,23 @@ test('a level without floor has no picture and no rooms', () => {
   const { pictures, rooms } = assess({ levels: [{ id: 'l1', height: 1, outline: [], step: 0.1 }] });
   expect(pictures).toEqual([]);
   expect(rooms).toEqual([]);
+});
+
+test('progress moves within the fit and within a picture, which take seconds each where readings are many', () => {
+  const shares: number[] = [];
+  assessHome(request(), (share) => shares.push(share));
+  // The fit, the pieces, one level, two rooms, one walk.
+  const within = (step: number) => shares.filter((share) => share * 6 > step && share * 6 < step + 1).length;
+  expect(within(0)).toBeGreaterThanOrEqual(3);
+  expect(within(1)).toBeGreaterThanOrEqual(3);
+});
+
+test('a picture drawn in strips is the field to the bit', () => {
+  const { fitted, pictures } = assess();
+  const { xs, ys } = cellCentres(pictures[0].grid);
+  const whole = fieldsOf(fitted)('l1', 1).predict(xs, ys, { variance: true });
+  expect(pictures[0].mean).toEqual(whole.mean);
+  expect(pictures[0].variance).toEqual(whole.variance);
 });
 
 test('progress rises to 1, whatever there is to assess', () => {

@@ -76,7 +76,10 @@ describe('adding', () => {
     expect(bedroom.pieces.p1).toMatchObject({
       level: 'l1',
       size: [1.4, 2],
-      uses: [{ who: 'A', side: 'middle', hours: 8 }],
+      uses: [
+        { who: 'person 1', side: 'left', hours: 8 },
+        { who: 'person 2', side: 'right', hours: 8 },
+      ],
     });
     expect(bedroom.readings.m2).toMatchObject({ height: 1, round: null, excluded: '' });
     expect(after(bedroom, addRound({ kind: 'supplyOff' }), addRound({})).rounds).toHaveProperty('c');
@@ -311,7 +314,7 @@ describe('on the plan', () => {
 
   it('a copied room has copies of its openings; a reading is never copied', () => {
     const home = after(bedroom, duplicate([R1]));
-    expect(home.rooms.r2!.outline[0]).toEqual([0.5, -0.5]);
+    expect(home.rooms.r2!.outline[0]).toEqual([4, 0]);
     expect(Object.values(home.openings).map(({ id, room }) => [id, room])).toEqual([
       ['o1', 'r1'],
       ['o2', 'r1'],

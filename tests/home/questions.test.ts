@@ -265,6 +265,17 @@ describe('the question about the map', () => {
     expect(guidelineOf(own, 'constructor')).toBeNull();
   });
 
+  it('a published value is that at the frequency of the home’s mains', () => {
+    const at = (mains: 50 | 60) => guidelineOf(home({ settings: { mains } }), 'eu-1999')!.edges.at(-1)!.value;
+    expect([at(50), at(60)]).toEqual([100, 83.3]);
+  });
+
+  it('says where the house’s supply was off', () => {
+    const off = home({ rounds: [{ id: 'a' }, { id: 'b', kind: 'supplyOff' }] });
+    expect(assessQuestion(off, { round: 'a' }).supplyOff).toBe(false);
+    expect(assessQuestion(off, { round: 'b' }).supplyOff).toBe(true);
+  });
+
   it('is plain data that the engine answers', () => {
     const question = structuredClone(assessQuestion(house));
     const answer = assessHome(question);

@@ -9,7 +9,7 @@ import { cellCentres } from '../../src/engine/grid/grid';
 import { contains, selfCrossing } from '../../src/engine/geometry/polygon';
 import { distance } from '../../src/engine/geometry/point';
 import { fieldOfSources } from '../../src/engine/magnetics/fieldOfSources';
-import { HALF_90 } from '../../src/engine/mapping/half90';
+import { HALF_90 } from '../../src/engine/mapping/interval';
 import { parseHome } from '../../src/home/file/parse';
 import { samples } from '../../samples/make';
 import { serialiseHome } from '../../src/home/file/serialise';

@@ -1,5 +1,5 @@
 import { expect, test, type Page } from '@playwright/test';
-import { arrive, goTo, newHome, sheet } from './steps';
+import { arrive, goTo, newHome, openHomes, sheet } from './steps';
 
 /** Drags one finger over the sheet, as shares of it. */
 async function swipe(
@@ -67,7 +67,6 @@ test('on a phone a bedroom is typed, read under the cross with the key pad, and 
 
   await test.step('arrange: worked out and taken', async () => {
     await goTo(page, 'arrange');
-    await page.getByRole('button', { name: 'Work it out' }).tap();
     await expect(page.getByText(/µT·h/).first()).toBeVisible({ timeout: 30_000 });
   });
 });
@@ -88,4 +87,115 @@ test('every target on the phone is at least 44 px high or wide enough to hit', a
     );
     expect(small, stage).toEqual([]);
   }
+});
+
+/** What stands on the pad: its value. */
+const value = (page: Page) => page.getByRole('textbox', { name: 'Value' });
+const keep = (page: Page) => page.getByRole('button', { name: /^Keep/ });
+
+test('in survey: limits hold, nothing jumps, a far value is asked about, and a turn of the phone loses nothing', async ({
+  page,
+}) => {
+  await arrive(page);
+  await goTo(page, 'survey');
+
+  await test.step('the words over the pad can be tapped', async () => {
+    await page.getByRole('button', { name: 'more', exact: true }).tap();
+    await expect(page.getByLabel('Height').first()).toBeVisible();
+    await page.getByRole('button', { name: 'less', exact: true }).tap();
+  });
+
+  await test.step('the keys stay where they are, whatever is said or asked', async () => {
+    const top = async () => (await keep(page).boundingBox())!.y;
+    const before = await top();
+    await keep(page).tap();
+    await expect(page.getByRole('alert')).toContainText('Nothing was typed');
+    expect(await top()).toBe(before);
+    await tapKeys(page, '1');
+    await expect(page.getByRole('alert')).toBeHidden();
+    for (const word of ['low–high', 'x y z', 'note']) {
+      await page.getByRole('button', { name: word }).tap();
+      expect(await top(), word).toBe(before);
+      for (const field of await page.locator('form.entry input:not([type=radio])').all())
+        expect((await field.boundingBox())!.width, word).toBeGreaterThan(50);
+      await page.getByRole('button', { name: word }).tap();
+    }
+    await page.getByRole('button', { name: 'take the last figure away' }).tap();
+  });
+
+  await test.step('below range is kept below range', async () => {
+    await page.getByRole('button', { name: 'below range' }).tap();
+    await tapKeys(page, '0.02');
+    await expect(page.getByRole('button', { name: 'below range' })).toHaveAttribute('aria-pressed', 'true');
+    await keep(page).tap();
+    await expect(page.locator('[data-thing=m65]')).toContainText('< 0.02');
+  });
+
+  await test.step('782 µT is asked about once', async () => {
+    await tapKeys(page, '782');
+    await keep(page).tap();
+    await expect(page.getByRole('alert')).toContainText('Was that nT?');
+    await expect(page.locator('[data-thing=m66]')).toHaveCount(0);
+    await page.getByRole('button', { name: 'It was nT' }).tap();
+    await keep(page).tap();
+    await expect(page.locator('[data-thing=m66]')).toContainText('0.78');
+  });
+
+  await test.step('turned and turned back, and after a look at the map, the typed value is there', async () => {
+    await tapKeys(page, '14');
+    await page.setViewportSize({ width: 844, height: 390 });
+    await expect(value(page)).toHaveValue('14');
+    await goTo(page, 'map');
+    await page.setViewportSize({ width: 390, height: 844 });
+    await goTo(page, 'survey');
+    await expect(value(page)).toHaveValue('14');
+  });
+
+  await test.step('low, the sheet still shows the value and its key', async () => {
+    await page.getByRole('slider', { name: 'Height of the sheet' }).press('ArrowDown');
+    await expect(value(page)).toBeInViewport();
+    await expect(keep(page)).toBeInViewport({ ratio: 0.9 });
+  });
+});
+
+test('a phone on its side shows plan and panel at every stage, and the whole key pad', async ({ page }) => {
+  await page.setViewportSize({ width: 844, height: 390 });
+  await arrive(page);
+  for (const stage of ['sketch', 'survey', 'map', 'judge', 'arrange', 'report'] as const) {
+    await goTo(page, stage);
+    const plan = (await page.getByRole('application', { name: 'The plan' }).boundingBox())!;
+    const panel = (await page.locator('section.sheet').boundingBox())!;
+    expect(plan.height, stage).toBeGreaterThan(250);
+    expect(plan.x + plan.width, stage).toBeLessThanOrEqual(panel.x);
+    expect(panel.height, stage).toBe(390);
+    expect(panel.width, stage).toBeGreaterThan(320);
+  }
+  await goTo(page, 'survey');
+  for (const key of ['1', '0', '.', 'above range', 'note', 'Keep'])
+    await expect(page.getByRole('button', { name: key, exact: true })).toBeInViewport({ ratio: 1 });
+});
+
+test('a length that is refused draws no room, and a sample is opened once', async ({ page }) => {
+  await arrive(page);
+  await newHome(page);
+  await page.getByRole('button', { name: 'Type its width and length' }).tap();
+  await page.getByLabel('Width, left to right').fill('4.2.1');
+  await page.getByRole('button', { name: 'Draw this room' }).tap();
+  await expect(page.getByText('Not a length')).toBeVisible();
+  await page.getByRole('button', { name: 'Draw this room' }).tap();
+  await expect(page.getByLabel('Width, left to right')).toBeFocused();
+  await expect(page.getByRole('button', { name: /undo/ })).toBeDisabled();
+
+  for (const _ of [1, 2]) {
+    await openHomes(page);
+    await page
+      .getByRole('dialog')
+      .getByRole('button', { name: /^Single bedroom/ })
+      .click();
+    await expect(page.getByRole('dialog')).toBeHidden();
+  }
+  await openHomes(page);
+  const dialog = page.getByRole('dialog');
+  await expect(dialog.getByRole('button', { name: /open now/ })).toHaveCount(1);
+  await expect(dialog.getByRole('button', { name: /^remove:/ })).toHaveCount(3);
 });

@@ -20,11 +20,9 @@ export async function goTo(page: Page, stage: StageWord): Promise<void> {
   }
 }
 
-/** The list of homes: a key of its own on a wide page, in the level's menu on a phone. */
+/** The list of homes, from the word in the top line. */
 export async function openHomes(page: Page): Promise<void> {
-  const own = page.getByRole('button', { name: 'Homes on this device' });
-  if (await own.isVisible()) await own.click();
-  else await page.getByRole('button', { name: /^Level, Round/ }).click();
+  await page.getByRole('button', { name: 'Homes on this device' }).click();
   await page.getByRole('menuitem', { name: 'Homes on this device' }).click();
   await expect(page.getByRole('dialog')).toBeVisible();
 }

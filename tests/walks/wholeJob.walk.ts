@@ -54,12 +54,13 @@ test('a bedroom is drawn, read, judged, its bed placed and taken, and the report
 
   await test.step('arrange: a better place is found, and taken', async () => {
     await goTo(page, 'arrange');
-    await page.getByRole('button', { name: 'Work it out' }).click();
     const take = page.getByRole('button', { name: 'Take this arrangement' });
     await expect(take).toBeVisible({ timeout: 30_000 });
     await expect(page.getByText(/µT·h/).first()).toBeVisible();
     await take.click();
     await expect(page.getByRole('button', { name: 'undo' })).toBeEnabled();
+    await expect(page.getByRole('heading', { name: 'Taken' })).toBeVisible();
+    await expect(page.getByText(/ fell from .* One undo brings it back\./)).toBeVisible();
   });
 
   const kept = testInfo.outputPath('bedroom.home.json');
@@ -83,7 +84,16 @@ test('a bedroom is drawn, read, judged, its bed placed and taken, and the report
   await test.step('report: printed, with its plan, readings and cautions as text', async () => {
     await goTo(page, 'report');
     await expect(page.getByRole('button', { name: /Print/ })).toBeVisible();
+    await expect(page.getByText('As found.')).toBeVisible();
     const pdf = await page.pdf({ path: testInfo.outputPath('report.pdf'), preferCSSPageSize: true });
     expect(pdf.length).toBeGreaterThan(20_000);
   });
+});
+
+test('printing before the report has come says so on the paper', async ({ page }) => {
+  await page.route(/\/later-[^/]*\.js$/, () => undefined);
+  await arrive(page);
+  await page.evaluate(() => window.dispatchEvent(new Event('beforeprint')));
+  await page.emulateMedia({ media: 'print' });
+  await expect(page.getByText(/report is still being fetched/)).toBeVisible();
 });

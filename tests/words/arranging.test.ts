@@ -3,26 +3,10 @@ import {
   changeText,
   decisionSentence,
   decisionText,
-  pieceSentence,
   ruleSentence,
+  spellName,
 } from '../../src/words/arranging';
-import type { PlacedPiece } from '../../src/engine/arranging/arrange';
 import type { RuleKind } from '../../src/engine/arranging/rules';
-
-const dose = (value: number) => ({ mean: value / 8, dose: value, low: value * 0.86, high: value * 1.19 });
-const placed = (before: number, after: number, moves: boolean): PlacedPiece => ({
-  id: 'p1',
-  room: 'r1',
-  level: 'l1',
-  at: [0, 0],
-  angle: 0,
-  before: dose(before),
-  after: dose(after),
-  odds: 0.96,
-  decision: 'move',
-  moves,
-  breaks: [],
-});
 
 describe('decisions', () => {
   it('carry their odds, and stay where no gain is clear', () => {
@@ -45,18 +29,11 @@ describe('a change', () => {
   });
 
   it('is a night in a bed and a day at a desk', () => {
-    expect(pieceSentence(placed(1.94, 0.641, true), 'the double bed', 'bed', 'uT')).toBe(
-      'A night in the double bed falls from 1.9 to 0.64 µT·h (0.55–0.76).',
-    );
-    expect(pieceSentence(placed(0.3, 0.4, true), 'the desk', 'desk', 'uT')).toContain(
-      'A day at the desk rises from',
-    );
-    expect(pieceSentence(placed(0.3, 0.3, false), 'the cot', 'cot', 'mG')).toBe(
-      'A night in the cot stays at 3.0 mG·h.',
-    );
-    expect(pieceSentence({ ...placed(1, 1, true), before: null }, 'The shelf', 'other', 'uT')).toBe(
-      'The shelf moves.',
-    );
+    expect([spellName('bed'), spellName('cot'), spellName('desk')]).toEqual([
+      'A night in',
+      'A night in',
+      'A day at',
+    ]);
   });
 });
 

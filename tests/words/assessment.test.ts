@@ -33,7 +33,7 @@ const evidence = (readings: number, coverage90: number | null, looRmseLn: number
 describe('evidence', () => {
   it('says how far readings lay from what was predicted without them', () => {
     expect(evidenceSentences(evidence(52, 0.9))).toEqual([
-      '52 readings. Each was predicted without itself: the typical miss was a factor of 1.2, and 90\u2009% fell inside their 90\u2009% interval.',
+      '52 readings. Each was predicted without itself: the typical miss was a factor of 1.23, and 90\u2009% fell inside their 90\u2009% interval.',
       'The intervals here are about as wide as they should be.',
     ]);
   });
@@ -89,6 +89,55 @@ it('names what comparing with each guideline assumes, and which values are from 
     expect(guidelineSentence(set)).toContain(set.source);
     expect(guidelineSentence(set).includes('from memory')).toBe(set.standing === 'memory');
   }
-  expect(classText(null)).toBe('—');
-  expect(classText('severe anomaly')).toBe('severe anomaly');
+});
+
+it('a word inside whose interval an edge lies is said with what else it may be', () => {
+  const text = (classLow: string | null, word: string | null, classHigh: string | null) =>
+    classText({ class: word, classLow, classHigh });
+  expect(text(null, null, null)).toBe('—');
+  expect(text('raised', 'raised', 'raised')).toBe('raised');
+  expect(text('raised', 'raised', 'high for long stays')).toBe('raised, or high for long stays');
+  expect(text('low', 'raised', 'high for long stays')).toBe('low, raised, or high for long stays');
+  expect(text(null, null, 'above aim')).toBe('no word, or above aim');
+});
+
+describe('a set of values says what it is', () => {
+  const sentence = (id: string, supplyOff = false) =>
+    guidelineSentence(
+      GUIDELINES.find((set) => set.id === id)!,
+      supplyOff,
+    );
+
+  it('with its year, or that none is stated', () => {
+    for (const id of ['netherlands-policy', 'switzerland-nisv', 'ieee-c95'])
+      expect(sentence(id)).toContain('year not stated');
+    expect(sentence('sbm-2015')).toContain('an edition of 2024');
+    expect(sentence('sbm-2015')).toContain('16.7 Hz judged apart');
+    expect(sentence('common-practice')).not.toContain('year not stated');
+  });
+
+  it('studies are neither limits nor precautionary values', () => {
+    for (const id of ['pooled-2000-greenland', 'pooled-2000-ahlbom'])
+      expect(sentence(id)).toMatch(/threshold in studies.*neither a limit nor/);
+  });
+
+  it('a reading does not compare with the value of one installation at its nominal load', () => {
+    expect(sentence('switzerland-nisv')).toContain('does not compare');
+    expect(sentence('switzerland-nisv')).not.toContain('compares with directly');
+  });
+
+  it('Italian values are a limit for an instant and two medians of a day', () => {
+    for (const part of [
+      '100 µT at any instant',
+      'medians of 24 h',
+      'four hours a day',
+      'new buildings',
+      'highest',
+    ])
+      expect(sentence('italy-2003')).toContain(part);
+  });
+
+  it('nothing is taken to be typical where the supply was off', () => {
+    for (const set of GUIDELINES) expect(guidelineSentence(set, true)).not.toContain('typical');
+  });
 });

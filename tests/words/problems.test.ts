@@ -105,6 +105,7 @@ const EXAMPLES: Examples = {
   'no-wall-near': { kind: 'no-wall-near' },
   'opening-too-wide': { kind: 'opening-too-wide', width: 1.2, wallLength: 0.9 },
   'outline-too-small': { kind: 'outline-too-small' },
+  'only-a-line': { kind: 'only-a-line' },
   'no-backdrop': { kind: 'no-backdrop' },
   'too-few-readings': { kind: 'too-few-readings', have: 2, need: 3 },
   'work-failed': { kind: 'work-failed', detail: 'out of memory' },

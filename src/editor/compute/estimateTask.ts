@@ -24,6 +24,9 @@ const PAUSE = 120;
 /** One frame of a screen. */
 const FRAME = 16;
 
+/** A whole answer over more readings than this takes longer than a fresh worker takes to start. */
+const MANY = 300;
+
 const EMPTY: Results = {
   state: 'idle',
   progress: 0,
@@ -64,6 +67,13 @@ export function createEstimateTask(
 
   const idle = () => ({ state: 'idle' as const, progress: 0 });
 
+  /** Nobody waits any longer for the whole answer under way. */
+  const dropAsked = () => {
+    // A worker answers one question after the other: a long one would hold up the next for seconds.
+    if (asked && asked.survey.readings.length > MANY) client.cancel();
+    asked = null;
+  };
+
   const ask = (home: Home, view: View) => {
     const request = assessQuestion(home, { round: view.round });
     if (asked && sameValue(asked, request)) return;
@@ -72,6 +82,7 @@ export function createEstimateTask(
       set({ ...idle(), assessment: whole, stale: false, live: {} });
       return;
     }
+    dropAsked();
     asked = request;
     set({ state: 'running', progress: 0, stale: whole !== null });
     client.put(
@@ -109,7 +120,7 @@ export function createEstimateTask(
     };
     if (asked) {
       // The frame takes the place of the whole answer under way; `settle` asks for that again.
-      asked = null;
+      dropAsked();
       set(idle());
     }
     drawing = true;
@@ -182,9 +193,9 @@ export function createEstimateTask(
     restart() {
       stop();
       client.forget();
+      dropAsked();
       whole = null;
       wholeHome = null;
-      asked = null;
       results = EMPTY;
       changed();
     },

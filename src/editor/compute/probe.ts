@@ -1,14 +1,12 @@
 import { bandOf } from '../../engine/contours/thresholds';
 import { containsEvenOdd } from '../../engine/geometry/polygon';
 import { bilinear } from '../../engine/grid/grid';
+import { HALF_90 } from '../../engine/mapping/interval';
+import { REASONS } from '../../engine/mapping/support';
 import type { FieldAt } from '../../engine/dose/fieldAt';
 import type { AssessRequest, LevelPicture } from '../../engine/assess';
 import type { Id, Point } from '../../home/home';
 import type { Probe } from '../editor';
-
-/** Standard deviations on either side that hold 90 % of a normal distribution. */
-const Z90 = 1.645;
-const REASONS = [null, 'wide', 'far', 'few'] as const;
 
 const nothing = (at: Point, reason: Probe['reason']): Probe => ({
   at,
@@ -29,7 +27,7 @@ function said(
   nearest: number | null,
 ): Probe {
   const value = Math.exp(mean);
-  const spread = variance === null ? null : Math.exp(Z90 * Math.sqrt(Math.max(0, variance)));
+  const spread = variance === null ? null : Math.exp(HALF_90 * Math.sqrt(Math.max(0, variance)));
   return {
     at,
     value,

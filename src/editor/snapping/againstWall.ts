@@ -3,9 +3,9 @@ import { contains } from '../../engine/geometry/polygon';
 import { rectangle } from '../../engine/geometry/pose';
 import type { Pose } from '../../engine/geometry/pose';
 import type { Home, Point, Room } from '../../home/home';
+import { tidy, tidyAngle } from '../../home/kinds/tidy';
 import type { View } from '../editor';
 import { nearestWall } from './nearestWall';
-import { tidy } from './snapPoint';
 
 /** Metres between a piece's head and a wall within which it goes up to it. */
 const NEAR = 0.5;
@@ -14,11 +14,24 @@ const CORNER = 0.2;
 /** Metres along a wall. */
 const GRID = 0.05;
 
-/** Where a piece set down at a point stands: its head against the wall nearest by, within the corners of the room. */
-export function againstWall(home: Home, view: View, at: Point, size: readonly [number, number]): Pose | null {
+/** Metres from a wall at which a press on its drawn thickness still means the room behind it. */
+const THICKNESS = 0.15;
+
+/**
+ * Where a thing set down at a point stands: its head or back against the wall nearest by, within the corners of the room.
+ *
+ * @param near metres between its head and a wall within which it goes up to it
+ */
+export function againstWall(
+  home: Home,
+  view: View,
+  at: Point,
+  size: readonly [number, number],
+  near = NEAR,
+): Pose | null {
   const [width, length] = size;
-  const room = roomOver(home, view, at);
-  const place = room && nearestWall(home, view, at, length / 2 + NEAR, room);
+  const room = roomOver(home, view, at) ?? nearestWall(home, view, at, THICKNESS)?.room;
+  const place = room && nearestWall(home, view, at, length / 2 + near, room);
   if (!place || place.length < width) return null;
   const way = scale(sub(place.b, place.a), 1 / place.length);
   // Into the room, whichever way round its outline runs.
@@ -32,7 +45,7 @@ export function againstWall(home: Home, view: View, at: Point, size: readonly [n
   const angle = (Math.atan2(-inward[1], -inward[0]) * 180) / Math.PI - 90;
   return {
     at: tidy(add(foot, scale(inward, length / 2))),
-    angle: Math.round((((angle % 360) + 360) % 360) * 1e4) / 1e4,
+    angle: tidyAngle(angle),
   };
 }
 

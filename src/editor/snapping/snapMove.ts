@@ -1,8 +1,9 @@
 import { add, cross, distance, scale, sub } from '../../engine/geometry/point';
 import { closestOnSegment } from '../../engine/geometry/segment';
 import type { Point } from '../../home/home';
+import { tidy } from '../../home/kinds/tidy';
 import type { SnapScene } from './candidates';
-import { GRID, tidy } from './snapPoint';
+import { GRID } from './snapPoint';
 import type { Snapped } from './snapPoint';
 
 interface Pull {

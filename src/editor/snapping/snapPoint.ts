@@ -1,6 +1,7 @@
 import { add, cross, distance, dot, scale, sub } from '../../engine/geometry/point';
 import { closestOnSegment } from '../../engine/geometry/segment';
 import type { Point } from '../../home/home';
+import { tidy } from '../../home/kinds/tidy';
 import type { SnapScene } from './candidates';
 
 type SnapReason = 'corner' | 'wall' | 'square' | 'aligned' | 'grid' | 'free';
@@ -24,9 +25,6 @@ export interface SnapWishes {
 
 /** Where nothing else pulls, lengths come out in whole decimetres. */
 export const GRID = 0.1;
-
-/** Plan coordinates to a tenth of a millimetre, so that files do not fill with digits of no meaning. */
-export const tidy = ([x, y]: Point): Point => [Math.round(x * 1e4) / 1e4, Math.round(y * 1e4) / 1e4];
 
 const rounded = (value: number, grid: number) => Math.round(value / grid) * grid;
 
@@ -55,6 +53,23 @@ function directions(along: readonly Point[]): Point[] {
     wished.push(unit, [-unit[1], unit[0]]);
   }
   return wished.filter((way, i) => wished.findIndex((other) => Math.abs(cross(way, other)) < 1e-6) === i);
+}
+
+/** Degrees from a straight or square way within which a typed length means that way. */
+const NEARLY = 20;
+
+/** The unit way a hand means that points `toward`: along or square to the page or to what is there already, else its own. */
+export function meantWay(toward: Point, along: readonly Point[]): Point {
+  const length = Math.hypot(toward[0], toward[1]);
+  const own = scale(toward, 1 / length);
+  const close = Math.cos((NEARLY * Math.PI) / 180);
+  let best = own;
+  let most = close;
+  for (const way of directions(along)) {
+    const share = dot(way, own);
+    if (Math.abs(share) > most) [best, most] = [scale(way, Math.sign(share)), Math.abs(share)];
+  }
+  return best;
 }
 
 /** Along one line the other wishes still count: walls it meets, points it comes level with, whole decimetres. */

@@ -59,9 +59,17 @@ export function createAutosave(
     }
   };
 
-  const flush = () => {
+  const gather = () => {
     callOff?.();
-    callOff = null;
+    callOff = schedule(() => {
+      callOff = null;
+      if (!waiting) return;
+      void flush();
+      gather();
+    }, DELAY);
+  };
+
+  const flush = () => {
     writing = writing.then(save);
     return writing;
   };
@@ -74,8 +82,10 @@ export function createAutosave(
       waiting = true;
       // From this moment what is on the screen is not what is kept.
       if (saving.state === 'saved') set({ ...saving, state: 'saving' });
-      callOff?.();
-      callOff = schedule(() => void flush(), DELAY);
+      if (callOff) return;
+      // The first is written at once, for the page may be gone before any wait is over; what follows is gathered.
+      void flush();
+      gather();
     },
     flush,
     drop() {

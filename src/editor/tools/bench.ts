@@ -5,6 +5,7 @@ import type { History } from '../history';
 import { hitTest } from '../input/hitTest';
 import type { Services } from '../services';
 import type { Session } from '../session';
+import { AT_REST } from '../stages';
 import type { Store } from '../store';
 import type { Topics } from '../topics';
 import type { Bench } from './tool';
@@ -60,7 +61,7 @@ export function createBench(parts: Parts): Bench {
     hoverOver: session.hoverOver,
     setReadingPlace: session.setReadingPlace,
     say: parts.say,
-    takeUp: (tool = 'select') => toolbox().takeUp(tool),
+    takeUp: (tool = AT_REST[session.view.stage]) => toolbox().takeUp(tool),
     panBy: camera.panBy,
     redrawOverlay: () => topics.tell('overlay'),
     lengthText: (metres) => services.lengthText(metres, lengthUnit()),

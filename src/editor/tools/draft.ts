@@ -1,9 +1,10 @@
 import { add, distance, scale, sub } from '../../engine/geometry/point';
 import { selfCrossing } from '../../engine/geometry/polygon';
 import type { Point } from '../../home/home';
+import { tidy } from '../../home/kinds/tidy';
 import type { KeyInput, Mark } from '../editor';
 import { snapScene } from '../snapping/candidates';
-import { snapPoint, tidy } from '../snapping/snapPoint';
+import { meantWay, snapPoint } from '../snapping/snapPoint';
 import type { Snapped } from '../snapping/snapPoint';
 import type { Aim, Bench, Tool } from './tool';
 import { createTyping } from './typing';
@@ -23,6 +24,8 @@ export function createDraft(bench: Bench, plan: () => DraftPlan): Tool {
   let ahead: Snapped | null = null;
   const typing = createTyping();
 
+  const ways = () => corners.slice(1).map((corner, i) => sub(corner, corners[i]!));
+
   const reset = () => {
     corners = [];
     ahead = null;
@@ -40,10 +43,13 @@ export function createDraft(bench: Bench, plan: () => DraftPlan): Tool {
     )
       return { at: first, reason: 'corner', guides: [] };
     const scene = snapScene(bench.home, bench.view);
-    const along = corners.slice(1).map((corner, i) => sub(corner, corners[i]!));
     // The new outline comes level with its own corners too: that is what makes it square at the last one.
     const points = [...scene.points, ...corners];
-    return snapPoint({ points, lines: scene.lines }, aim.at, { pull: aim.pull, from: corners.at(-1), along });
+    return snapPoint({ points, lines: scene.lines }, aim.at, {
+      pull: aim.pull,
+      from: corners.at(-1),
+      along: ways(),
+    });
   };
 
   const finish = () => {
@@ -64,14 +70,23 @@ export function createDraft(bench: Bench, plan: () => DraftPlan): Tool {
     if (corners.length >= most) finish();
   };
 
-  /** Fixes the typed length in the direction the pointer shows. */
-  const fix = () => {
+  /** Where the next corner would come: a typed length goes the way the pointer shows, straight where it nearly is. */
+  const next = (): Point | null => {
     const from = corners.at(-1);
-    const metres = bench.parseLength(typing.text);
-    if (metres === null) return bench.say({ kind: 'not-a-length', text: typing.text });
-    if (!from || !ahead || distance(from, ahead.at) < 1e-9) return;
-    const way = sub(ahead.at, from);
-    place(add(from, scale(way, metres / distance(from, ahead.at))));
+    if (!ahead || !from || typing.text === '') return ahead?.at ?? null;
+    const toward = sub(ahead.at, from);
+    const shown = Math.hypot(toward[0], toward[1]);
+    if (shown < 1e-9) return null;
+    // Under alt nothing is straightened.
+    const way = ahead.reason === 'free' ? scale(toward, 1 / shown) : meantWay(toward, ways());
+    return tidy(add(from, scale(way, bench.parseLength(typing.text) ?? shown)));
+  };
+
+  const fix = () => {
+    if (bench.parseLength(typing.text) === null)
+      return bench.say({ kind: 'not-a-length', text: typing.text });
+    const at = next();
+    if (at) place(at);
   };
 
   const tool: Tool = {
@@ -119,27 +134,26 @@ export function createDraft(bench: Bench, plan: () => DraftPlan): Tool {
     marks() {
       const marks: Mark[] = [];
       const { closed } = plan();
-      const points = ahead ? [...corners, ahead.at] : corners;
+      const at = next();
+      const points = at ? [...corners, at] : corners;
       if (corners.length > 0) {
         const broken =
           closed && points.length > 3 && distance(points.at(-1)!, points[0]!) > 1e-6 && selfCrossing(points);
         if (closed && points.length > 2)
           marks.push({ mark: 'ring', points, state: broken ? 'broken' : 'drawing' });
         else marks.push({ mark: 'path', points, closed: false });
-        for (const at of corners) marks.push({ mark: 'corner', at, snapped: false });
+        for (const corner of corners) marks.push({ mark: 'corner', at: corner, snapped: false });
       }
       const from = corners.at(-1);
-      if (from && ahead && distance(from, ahead.at) > 1e-6) {
-        const text = typing.text === '' ? bench.lengthText(distance(from, ahead.at)) : `${typing.text}|`;
-        marks.push({ mark: 'length', from, to: ahead.at, text });
+      if (from && at && distance(from, at) > 1e-6) {
+        const text = typing.text === '' ? bench.lengthText(distance(from, at)) : `${typing.text}|`;
+        marks.push({ mark: 'length', from, to: at, text });
       }
-      if (ahead) {
-        for (const guide of ahead.guides) marks.push({ mark: 'guide', ...guide });
-        marks.push({
-          mark: 'corner',
-          at: ahead.at,
-          snapped: ahead.reason === 'corner' || ahead.reason === 'wall',
-        });
+      if (ahead && at) {
+        const typed = typing.text !== '';
+        if (!typed) for (const guide of ahead.guides) marks.push({ mark: 'guide', ...guide });
+        const snapped = !typed && (ahead.reason === 'corner' || ahead.reason === 'wall');
+        marks.push({ mark: 'corner', at, snapped });
       }
       return marks;
     },

@@ -1,17 +1,19 @@
 import { sub } from '../../engine/geometry/point';
 import { moveBy } from '../../home/edits/moveBy';
+import { withWhatStandsIn } from '../../home/edits/whatStandsIn';
 import type { Point, Ref } from '../../home/home';
+import { tidy } from '../../home/kinds/tidy';
 import type { Mark } from '../editor';
 import { snapScene } from '../snapping/candidates';
 import { snapMove } from '../snapping/snapMove';
-import { tidy } from '../snapping/snapPoint';
 import { kindOf, thingOf } from '../things';
 import type { Aim, Bench } from './tool';
 
 /** Drags one thing or several as one, always from where they stood at the start. */
 export function createDrag(bench: Bench, refs: readonly Ref[], from: Aim) {
   const start = bench.home;
-  const scene = snapScene(start, bench.view, refs);
+  // What goes along is nothing to snap to.
+  const scene = snapScene(start, bench.view, withWhatStandsIn(start, refs));
   const points: Point[] = refs.flatMap((ref) => {
     const thing = thingOf(start, ref);
     return thing ? [...kindOf(ref).snaps(start, thing).points] : [];

@@ -34,6 +34,7 @@ export function createOpeningTool(bench: Bench): Tool {
 
   return {
     cursor: 'crosshair',
+    taps: true,
     down(aim) {
       aimed = aim;
       bench.redrawOverlay();

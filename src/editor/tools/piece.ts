@@ -20,6 +20,7 @@ export function createPieceTool(bench: Bench): Tool {
 
   return {
     cursor: 'crosshair',
+    taps: true,
     down(aim) {
       aimed = aim;
       bench.redrawOverlay();

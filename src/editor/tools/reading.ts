@@ -1,4 +1,5 @@
 import type { Point, Ref } from '../../home/home';
+import { sameRef, thingsShown } from '../things';
 import { createDrag } from './drag';
 import { moved } from './moved';
 import { WAYS } from './nudge';
@@ -13,12 +14,22 @@ type State =
 /** Metres an arrow key moves the place of the next reading; with shift ten times that. */
 const STEP = 0.1;
 
+/** CSS pixels within which the cross covers a reading. */
+const COVERS = 12;
+
 /** Whole centimetres: nobody holds a meter more exactly. */
 const centimetres = ([x, y]: Point): Point => [Math.round(x * 100) / 100, Math.round(y * 100) / 100];
 
 /** Says where the next reading was taken; its value is typed in the panel. A reading that is there is picked or moved. */
 export function createReadingTool(bench: Bench): Tool {
   let state: State = { doing: 'nothing' };
+  const isOver = (at: Point) => {
+    const near = COVERS / bench.camera.scale;
+    return [...thingsShown(bench.home, bench.view, ['reading'])].some(
+      ({ kind, thing }) => kind.distanceTo(bench.home, thing, at) <= near,
+    );
+  };
+  const isSelected = (ref: Ref) => bench.selection.some((each) => sameRef(each, ref));
 
   return {
     cursor: 'crosshair',
@@ -30,7 +41,8 @@ export function createReadingTool(bench: Bench): Tool {
       if (state.doing === 'press') {
         const { from, hit } = state;
         if (!moved(from, aim)) return;
-        if (hit) {
+        // Under a finger the paper is meant, unless the reading was picked before: no place shifts by accident.
+        if (hit && (aim.type !== 'touch' || isSelected(hit))) {
           bench.select([hit]);
           state = { doing: 'drag', ...createDrag(bench, [hit], from) };
         } else state = { doing: 'pan', last: from };
@@ -65,6 +77,9 @@ export function createReadingTool(bench: Bench): Tool {
       bench.setReadingPlace(null);
       return true;
     },
-    marks: () => (bench.readingPlace ? [{ mark: 'aim', at: bench.readingPlace }] : []),
+    marks() {
+      const at = bench.readingPlace;
+      return at ? [{ mark: 'aim', at, over: isOver(at) }] : [];
+    },
   };
 }

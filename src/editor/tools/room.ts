@@ -10,14 +10,16 @@ import type { Bench, Tool } from './tool';
 export function createRoomTool(bench: Bench): Tool {
   const make = (outline: Point[]): boolean => {
     const before = bench.home;
-    const use = bench.load.room?.use as RoomUse | undefined;
+    // Who draws one room comes for a bedroom; later ones are told apart by hand.
+    const first = Object.keys(before.rooms).length === 0;
+    const use = (bench.load.room?.use ?? (first ? 'sleeping' : undefined)) as RoomUse | undefined;
     const done = bench.run(
       addRoom({ level: bench.view.level, outline: pairs(outline), ...(use && { use }) }),
     );
     if (done) bench.select(addedThings(before, bench.home, 'room'));
     return done;
   };
-  const rectangle = createRectangleTool(bench, make);
+  const rectangle = createRectangleTool(bench, { make });
   const draft = createDraft(bench, () => ({ closed: true, least: 3, most: Infinity, finish: make }));
   const inHand = () => (bench.load.room?.by === 'corners' ? draft : rectangle);
   return {

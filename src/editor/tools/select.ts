@@ -4,7 +4,8 @@ import { remove } from '../../home/edits/remove';
 import type { KeyInput, Mark } from '../editor';
 import { thingsWithin } from '../input/hitTest';
 import { MOVES } from '../stages';
-import { addedThings, sameRef } from '../things';
+import { copiesOf, sameRef } from '../things';
+import { cornerEdit } from './corners';
 import { createDrag } from './drag';
 import { createHandleDrag } from './handleDrag';
 import { handleAt, handleMarks } from './handles';
@@ -18,9 +19,6 @@ type State =
   | { doing: 'drag' | 'handle'; move(aim: Aim): void; marks(): Mark[] }
   | { doing: 'lasso'; from: Aim; to: Aim }
   | { doing: 'pan'; last: Aim };
-
-/** The copy stands beside its original, near enough to be found and far enough to be told apart. */
-const COPY_BESIDE = [0.3, -0.3] as const;
 
 /** Picks things, moves and shapes them. */
 export function createSelectTool(bench: Bench): Tool {
@@ -90,6 +88,10 @@ export function createSelectTool(bench: Bench): Tool {
       }
       bench.redrawOverlay();
     },
+    doubleClick(aim) {
+      const edit = cornerEdit(bench, aim);
+      if (edit) bench.run(edit);
+    },
     key(input) {
       if (state.doing !== 'nothing') return false;
       return selectionKey(bench, input);
@@ -116,10 +118,7 @@ function selectionKey(bench: Bench, input: KeyInput): boolean {
   if (input.key === 'Delete' || input.key === 'Backspace') return bench.run(remove(selection));
   if (input.command && input.key.toLowerCase() === 'd') {
     const before = bench.home;
-    const kinds = new Set(selection.map(({ kind }) => kind));
-    // Copied rooms bring copies of their doors; those are not what was asked for.
-    if (bench.run(duplicate(selection, COPY_BESIDE)))
-      bench.select([...kinds].flatMap((kind) => addedThings(before, bench.home, kind)));
+    if (bench.run(duplicate(selection))) bench.select(copiesOf(selection, before, bench.home));
     return true;
   }
   return nudge(bench, input);

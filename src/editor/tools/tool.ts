@@ -40,7 +40,7 @@ export interface Bench {
   hoverOver(ref: Ref | null): void;
   setReadingPlace(at: Point | null): void;
   say(problem: Problem): void;
-  /** Takes up a tool; without a name, the one for selecting. */
+  /** Takes up a tool; without a name, the one the stage is worked with. */
   takeUp(tool?: ToolName): void;
   panBy(dx: number, dy: number): void;
   /** The tool's marks have changed. */
@@ -53,6 +53,8 @@ export interface Bench {
 /** One way of using the pointer. Events come normalised; a second finger or a lost pointer comes as `lose`. */
 export interface Tool {
   readonly cursor: string;
+  /** It sets something down where it is tapped, and has no use for a finger's drag. */
+  readonly taps?: boolean;
   down(aim: Aim): void;
   move(aim: Aim): void;
   up(aim: Aim): void;

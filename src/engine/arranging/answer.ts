@@ -1,28 +1,21 @@
-import { decide, dosesOf, jointOf, oddsBetween, widened, type Decision, type Stay } from './odds';
-import { HALF_90 } from '../mapping/half90';
+import { compare, isElsewhere, type Comparison, type Worth } from './compare';
 import { peopleOf } from '../dose/pieceDose';
 import { sharedDose, type ZoneDose } from '../dose/dose';
+import { together, type BrokenRule } from './rules';
+import { roomAt } from './site';
+import { standOf, type Stand } from './stand';
 import { zoneOf } from '../dose/zones';
 import type { ArrangePiece, ArrangeRequest } from './request';
-import type { BrokenRule } from './rules';
 import type { Candidate } from './candidates';
+import type { Decision } from './odds';
 import type { FieldAt } from '../dose/fieldAt';
-import type { LogNormalSums } from '../dose/logNormalSum';
-import type { Point } from '../geometry/point';
+import type { Place, Put } from './place';
 
-/** One piece in an answer. Doses are those of the piece, µT·h a day, mean over those who use it; null where nobody does. */
-export interface PlacedPiece {
-  id: string;
+/** One piece in an answer, with what its own place is worth to those who use it. */
+export interface PlacedPiece extends Put, Worth {
   room: string;
-  level: string;
-  at: Point;
-  angle: number;
-  before: ZoneDose | null;
-  after: ZoneDose | null;
-  /** Probability that the new place is lower than the present one; null where it does not move or nobody uses it. */
-  odds: number | null;
-  decision: Decision;
-  moves: boolean;
+  /** The piece whose new place takes the floor that this one has now; null where none does. */
+  makesWayFor: string | null;
   /** Preferences that no place could keep. */
   breaks: BrokenRule[];
 }
@@ -41,41 +34,54 @@ export interface Answer {
   pieces: PlacedPiece[];
 }
 
-interface Place {
-  level: string;
-  at: Point;
-  angle: number;
-}
-
-/** A day in a piece as it counts in a dose. */
-interface Used extends Stay {
-  piece: ArrangePiece;
-  hours: number;
-  when: 'before' | 'after';
-}
-
-/** What an answer is worth: doses with the estimate's own covariance, odds with one that leave-one-out agrees with. */
+/** What the chosen places are worth against those the pieces have now. */
 export function answerOf(request: ArrangeRequest, fieldAt: FieldAt, chosen: readonly Candidate[]): Answer {
   const placeOf = (piece: ArrangePiece): Place => {
     const found = chosen.find(({ stand }) => stand.piece.id === piece.id);
     return found ? { level: levelOf(request, found.stand.room), ...found.stand.pose } : piece;
   };
-  const stays = request.pieces.flatMap((piece): Used[] => [
-    ...staysOf(piece, piece, 'before'),
-    ...staysOf(piece, placeOf(piece), 'after'),
-  ]);
-  const worth = worthOf(request, fieldAt, stays);
-  const everybody = Math.max(1, peopleOf(request.pieces.flatMap(({ uses }) => uses)));
-  const pieces = chosen.map((candidate): PlacedPiece => {
-    const { piece, room } = candidate.stand;
-    const place = placeOf(piece);
-    const moves = isElsewhere(piece, place);
-    const own = worth((stay) => stay.piece === piece, peopleOf(piece.uses), moves);
-    const { at, angle } = place;
-    return { id: piece.id, room, level: place.level, at, angle, moves, breaks: candidate.breaks, ...own };
-  });
-  const moves = pieces.some((piece) => piece.moves);
-  const { before, after, odds, decision } = worth(() => true, everybody, moves);
+  const comparison = compare(request, fieldAt, (piece) => piece, placeOf);
+  const stands = chosen.map(({ stand }) => stand);
+  const pieces = chosen.map(({ stand: { piece, room }, breaks }): PlacedPiece => ({
+    id: piece.id,
+    room,
+    ...placeOf(piece),
+    ...comparison.of(piece),
+    makesWayFor: inTheWay(request, piece, piece, stands),
+    breaks,
+  }));
+  return { ...wholeOf(comparison), pieces };
+}
+
+/**
+ * What it is worth that pieces stand where they do now and no longer where they were `found`; null where none has moved.
+ * Pieces that came later count as standing where they were.
+ */
+export function answerSince(
+  request: Pick<ArrangeRequest, 'fitted' | 'rooms' | 'pieces'>,
+  fieldAt: FieldAt,
+  found: readonly Put[],
+): Answer | null {
+  const foundAt = (piece: ArrangePiece): Place => found.find(({ id }) => id === piece.id) ?? piece;
+  if (!request.pieces.some((piece) => isElsewhere(foundAt(piece), piece))) return null;
+  const comparison = compare(request, fieldAt, foundAt, (piece) => piece);
+  const rooms = request.pieces.map((piece) => roomAt(request, piece.level, piece.at)?.id ?? '');
+  const stands = request.pieces.map((piece, i) => standOf(piece, rooms[i], piece, false));
+  const pieces = request.pieces.map((piece, i): PlacedPiece => ({
+    id: piece.id,
+    room: rooms[i],
+    level: piece.level,
+    at: piece.at,
+    angle: piece.angle,
+    ...comparison.of(piece),
+    makesWayFor: inTheWay(request, piece, foundAt(piece), stands),
+    breaks: [],
+  }));
+  return { ...wholeOf(comparison), pieces };
+}
+
+/** What is said of the whole home. */
+export function wholeOf({ whole: { before, after, odds, decision } }: Comparison): Omit<Answer, 'pieces'> {
   return {
     before: before?.dose ?? 0,
     beforeLow: before?.low ?? 0,
@@ -85,39 +91,21 @@ export function answerOf(request: ArrangeRequest, fieldAt: FieldAt, chosen: read
     high: after?.high ?? 0,
     odds,
     decision,
-    pieces,
   };
 }
 
-/** Doses, odds and advice for some of the stays, as a mean over so many people. */
-function worthOf(request: ArrangeRequest, fieldAt: FieldAt, stays: readonly Used[]) {
-  const joint = jointOf(fieldAt, stays);
-  const wide = widened(joint, request.fitted);
-  return (
-    counts: (stay: Used) => boolean,
-    people: number,
-    moves: boolean,
-  ): Pick<PlacedPiece, 'before' | 'after' | 'odds' | 'decision'> => {
-    const hours = stays.reduce(
-      (sum, stay) => sum + (counts(stay) && stay.when === 'before' ? stay.hours : 0),
-      0,
-    );
-    if (hours === 0) return { before: null, after: null, odds: null, decision: 'stay' };
-    const days = (['before', 'after'] as const).map(
-      (when) => (i: number) => (stays[i].when === when && counts(stays[i]) ? stays[i].hours / people : 0),
-    );
-    const [before, after] = doses(dosesOf(joint, stays, days), hours / people);
-    const odds = moves ? oddsBetween(dosesOf(wide, stays, days), 0, 1) : null;
-    return { before, after, odds, decision: decide(before.dose, after.dose, odds) };
-  };
+/** The piece that stands so that another could not be together with it at a place. */
+function inTheWay(
+  request: Pick<ArrangeRequest, 'rooms'>,
+  piece: ArrangePiece,
+  place: Place,
+  stands: readonly Stand[],
+): string | null {
+  const room = roomAt(request, place.level, place.at)?.id ?? '';
+  const ways = [false, true].map((mirrored) => standOf(piece, room, place, mirrored));
+  const other = stands.find((stand) => stand.piece !== piece && ways.every((own) => !together(own, stand)));
+  return other?.piece.id ?? null;
 }
-
-const doses = ({ ln, covariance }: LogNormalSums, hours: number): ZoneDose[] =>
-  ln.map((median, i) => {
-    const dose = Math.exp(median);
-    const spread = Math.exp(HALF_90 * Math.sqrt(covariance[i][i]));
-    return { mean: dose / hours, dose, low: dose / spread, high: dose * spread };
-  });
 
 /** Dose of those who use a piece, standing somewhere. */
 export const doseAt = (fieldAt: FieldAt, piece: ArrangePiece, { level, at, angle }: Place): ZoneDose =>
@@ -130,25 +118,6 @@ export const doseAt = (fieldAt: FieldAt, piece: ArrangePiece, { level, at, angle
     peopleOf(piece.uses),
   );
 
-const staysOf = (piece: ArrangePiece, { level, at, angle }: Place, when: Used['when']): Used[] =>
-  piece.uses.map(({ side, hours }) => ({
-    level,
-    height: piece.height,
-    zone: zoneOf(piece.kind, { at, angle }, piece.size, side),
-    piece,
-    hours,
-    when,
-  }));
-
+/** The level that a room of the request stands on; the room must be there. */
 export const levelOf = ({ rooms }: ArrangeRequest, id: string): string =>
   rooms.find((room) => room.id === id)!.level;
-
-// Less than this nobody would call a move: metres, degrees.
-const SAME_PLACE = 0.01;
-const SAME_ANGLE = 0.5;
-
-function isElsewhere(now: Place, then: Place): boolean {
-  const turn = Math.abs(((now.angle - then.angle + 540) % 360) - 180);
-  const shift = Math.hypot(now.at[0] - then.at[0], now.at[1] - then.at[1]);
-  return now.level !== then.level || shift > SAME_PLACE || turn > SAME_ANGLE;
-}

@@ -23,6 +23,7 @@ export interface Extent {
 /** Floor that may be shared without anybody noticing, metres. */
 export const TOLERANCE = 0.005;
 
+/** The box that an extent in a piece’s own coordinates covers on the plan, metres. */
 export function boxOf(pose: Pose, { x0, x1, y0, y1 }: Extent): Box {
   const [x, y] = toPlan(pose, [(x0 + x1) / 2, (y0 + y1) / 2]);
   const [ux, uy] = rotate([1, 0], pose.angle);

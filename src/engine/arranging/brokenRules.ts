@@ -6,15 +6,7 @@ import { roomAt, siteOf, type Site } from './site';
 import { roomsFor } from './plan';
 import { zoneOf } from '../dose/zones';
 import type { ArrangePiece, ArrangeRequest } from './request';
-import type { Point } from '../geometry/point';
-
-/** A piece put somewhere on a level. */
-export interface Put {
-  id: string;
-  level: string;
-  at: Point;
-  angle: number;
-}
+import type { Put } from './place';
 
 /**
  * Every rule, hard or preferred, that a piece breaks where it is put, among `others` where they are put (pieces of the

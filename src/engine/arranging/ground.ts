@@ -1,6 +1,6 @@
 import { bilinear, cellCentres, gridOver, type Grid } from '../grid/grid';
 import { bounds } from '../geometry/polygon';
-import { HALF_90 } from '../mapping/half90';
+import { HALF_90 } from '../mapping/interval';
 import { lerp, type Point, type Ring } from '../geometry/point';
 import type { Field } from '../mapping/field';
 import type { Zone } from '../dose/zones';
@@ -25,6 +25,7 @@ const PAD = 0.2;
 /** Share of a zone that must lie on the supported map: the project's choice. */
 const SUPPORTED_SHARE = 0.95;
 
+/** The field over one room, µT, with how much of each place is supported; `cautious` takes its 95th percentile for its median. */
 export function groundOf(field: Field, outline: Ring, cautious: boolean): Ground {
   const grid = gridOver(bounds(outline), CELL, PAD);
   const { xs, ys } = cellCentres(grid);

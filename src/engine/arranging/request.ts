@@ -71,4 +71,5 @@ const SUITS: Record<ArrangeKind, readonly string[]> = {
   other: ['living', 'work', 'sleeping'],
 };
 
+/** Whether a kind of piece may stand in rooms of a use where nothing else is said: the project’s choice. */
 export const suits = (kind: ArrangeKind, use: string): boolean => SUITS[kind].includes(use);

@@ -179,7 +179,7 @@ const unit = (p: Point): Point => scale(p, 1 / Math.hypot(p[0], p[1]));
 const inwardOf = (outline: Ring, [x, y]: Point): Point => (signedArea(outline) > 0 ? [-y, x] : [y, -x]);
 
 /** The room that holds a place of a level; null outside all. */
-export function roomAt(request: ArrangeRequest, level: string, at: Point): ArrangeRoom | null {
+export function roomAt(request: Pick<ArrangeRequest, 'rooms'>, level: string, at: Point): ArrangeRoom | null {
   const inside = request.rooms.filter(
     (room) => room.level === level && within(room.outline, at) && contains(room.outline, at),
   );

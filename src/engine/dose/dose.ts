@@ -1,5 +1,5 @@
 import { logNormalSums } from './logNormalSum';
-import { HALF_90 } from '../mapping/half90';
+import { HALF_90 } from '../mapping/interval';
 import type { Field } from '../mapping/field';
 import type { Zone } from './zones';
 

@@ -1,7 +1,7 @@
 import { closestOnSegment } from '../geometry/segment';
 import { correct } from '../survey/meter';
 import { distance, lerp, type Point } from '../geometry/point';
-import { HALF_90 } from '../mapping/half90';
+import { HALF_90 } from '../mapping/interval';
 import { fitFalloff } from '../magnetics/falloff';
 import type { AssessWalk } from '../assess';
 import type { Field } from '../mapping/field';
@@ -28,7 +28,6 @@ const BESIDE = 0.6;
 
 // Nearer than this to the start of a walk, or to a source, distance says little about what the meter is near to.
 const NEAREST = 0.3;
-const FEWEST = 3;
 
 /**
  * The estimate along a walk, how fast the readings along it fall with distance, and from where on a target is met.
@@ -97,13 +96,10 @@ function falloffOf(
     .sort((a, b) => a.r - b.r);
   const highest = points.reduce((best, point, i) => (point.value > points[best].value ? i : best), 0);
   const outwards = points.slice(highest);
-  const fit =
-    outwards.length < FEWEST
-      ? null
-      : fitFalloff(
-          outwards.map(({ r }) => r),
-          outwards.map(({ value }) => value),
-        );
+  const fit = fitFalloff(
+    outwards.map(({ r }) => r),
+    outwards.map(({ value }) => value),
+  );
   if (!fit || !(fit.exponent > 2 * fit.standardError)) return { falloff: null, falloffSd: null };
   return { falloff: fit.exponent, falloffSd: fit.standardError };
 }

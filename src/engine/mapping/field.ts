@@ -1,6 +1,7 @@
 import { inverseDistanceField } from './inverseDistanceField';
 import { krige, krigingPredictor } from './kriging';
 import { planeOf } from './plane';
+import { contradicted, doubtBeside } from './contradicted';
 import { sourceField } from './sourceKriging/sourceField';
 import { REACH, supportOf } from './support';
 import { unreadLevel } from './unreadLevel';
@@ -47,6 +48,7 @@ export interface Predictor {
 export function fieldOf(fitted: FittedSurvey, level: string, height: number): Field {
   const plane = planeOf(fitted.places, level, height);
   const predictor = predictorOf(fitted, level, plane);
+  let passed: readonly Point[] | null = null;
   return {
     predict: (xs, ys, { variance }) =>
       variance ? predictor.both({ xs, ys }) : { mean: predictor.mean({ xs, ys }), variance: null },
@@ -60,7 +62,9 @@ export function fieldOf(fitted: FittedSurvey, level: string, height: number): Fi
       // Sources that explain one level carry over to the next; past the reach of all readings there may be others.
       const heard = fitted.sources?.explain ? fitted.places : plane.places;
       const distance = Float64Array.from(xs, (x, i) => distanceTo(heard, x, ys[i]));
-      return supportOf(known, distance, reach, heard.length);
+      const support = supportOf(known, distance, reach, heard.length);
+      passed ??= contradicted(plane, predictor.mean(plane));
+      return doubtBeside(support, passed, xs, ys);
     },
     nearest: ([x, y]) => (plane.places.length > 0 ? distanceTo(plane.places, x, y) : null),
   };

@@ -1,9 +1,9 @@
 import { bestPower } from './inverseDistance';
+import { HALF_90 } from './interval';
 import { choose, sourcesExplain } from './choose';
 import { inverseDistanceError, inverseDistanceWithout } from './inverseDistanceWithout';
 import { krigedWithout } from './krigedWithout';
 import { meanSquareRatio, rootMeanSquare } from './leaveOneOut';
-import { HALF_90 } from './half90';
 import { fitRemainder } from './sourceKriging/fitRemainder';
 import { fitSources, refitSources } from './sourceKriging/fitSources';
 import { observe } from './observations';
@@ -71,16 +71,20 @@ const LEAST = 3;
 
 /**
  * The model of a survey: readings made places, variogram fitted over all levels together (pairs within a level), power of
- * inverse distance, strengths of the marked sources, and the choice between the methods by leave-one-out.
+ * inverse distance, strengths of the marked sources, and the choice between the methods by leave-one-out. `progress` is told
+ * the share done, 0…1.
  */
-export function fitSurvey(survey: Survey): FitResult {
+export function fitSurvey(survey: Survey, progress?: (share: number) => void): FitResult {
   const places = observe(survey.readings);
   if (places.length < LEAST)
     return { ok: false, problem: { kind: 'too-few-readings', have: places.length, need: LEAST } };
   const plain = surveyVariogram(places);
+  progress?.(0.1);
   const error = inverseDistanceError(places);
   const power = bestPower(error);
+  progress?.(0.3);
   const kriged = krigedWithout(places, plain.variogram);
+  progress?.(survey.sources.length > 0 ? 0.5 : 0.8);
   const krigedError = rootMeanSquare(places, kriged);
   const sources = survey.sources.length > 0 ? fitRemainder(fitSources(places, survey), places) : null;
   // Without a mark source kriging is kriging.

@@ -1,4 +1,4 @@
-import { minimiseBetween } from '../algebra/minimise';
+import { minimiseBetween } from '../algebra/minimiseBetween';
 import { CORRELATION } from './variogram';
 import type { Lag } from './empiricalVariogram';
 import type { Variogram, VariogramModel } from './variogram';

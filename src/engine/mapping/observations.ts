@@ -1,5 +1,7 @@
-import { correct, lnVariance, standardUncertainty } from '../survey/meter';
+import { correct, leastShown, lnVariance, standardUncertainty } from '../survey/meter';
 import type { SurveyReading } from './survey';
+
+type Limited = false | 'below' | 'above';
 
 /** What all readings at one place say together. */
 export interface Place {
@@ -11,15 +13,15 @@ export interface Place {
   ln: number;
   /** Of `ln`, by the meters and the unrest of the display, not by the field's own unevenness. */
   variance: number;
-  /** Nothing but readings past an end of the meter's range: it pulls the map and does not test it. */
-  limited: boolean;
+  /** Nothing but readings past an end of the meter's range, and which: it pulls the map and does not test it. */
+  limited: Limited;
   ids: readonly string[];
 }
 
 interface Observation {
   ln: number;
   variance: number;
-  limited: boolean;
+  limited: Limited;
 }
 
 /** Two readings closer than this, in plan and in height, are one place. */
@@ -61,10 +63,10 @@ function together(a: SurveyReading, b: SurveyReading): boolean {
 
 function observation(reading: SurveyReading): Observation {
   const { meter, value, limit } = reading;
-  if (limit === 'below' || value < meter.range[0])
-    return below(correct(meter, limit && value > 0 ? value : meter.range[0]));
+  if (limit === 'below' || value < meter.range[0] || value === 0)
+    return pull(correct(meter, limit && value > 0 ? value : leastShown(meter)), 'below');
   if (limit === 'above' || value > meter.range[1])
-    return above(correct(meter, limit && value > 0 ? value : meter.range[1]));
+    return pull(correct(meter, limit && value > 0 ? value : meter.range[1]), 'above');
   const field = Math.max(correct(meter, value), FLOOR);
   return {
     ln: Math.log(field),
@@ -77,19 +79,17 @@ function observation(reading: SurveyReading): Observation {
 }
 
 /**
- * Under range: any field from nothing to the limit is as likely, so −ln(B/limit) is exponential with mean 1 and variance 1.
+ * Past an end of the range the field is taken as half or twice the limit, and the limit itself as two standard deviations
+ * off: sure enough that no neighbour draws the map to the wrong side of it. The project's choice.
  */
-function below(limit: number): Observation {
-  return { ln: Math.log(Math.max(limit, FLOOR)) - 1, variance: 1, limited: true };
-}
+const LIMIT_LN = Math.LN2;
+const LIMIT_VARIANCE = (LIMIT_LN / 2) ** 2;
 
-/**
- * Over range: near a conductor B is as 1/r, and any distance under the one where the display ran out is as likely, so
- * ln(B/limit) is exponential with mean 1 and variance 1.
- */
-function above(limit: number): Observation {
-  return { ln: Math.log(Math.max(limit, FLOOR)) + 1, variance: 1, limited: true };
-}
+const pull = (limit: number, limited: 'below' | 'above'): Observation => ({
+  ln: Math.log(Math.max(limit, FLOOR)) + (limited === 'above' ? LIMIT_LN : -LIMIT_LN),
+  variance: LIMIT_VARIANCE,
+  limited,
+});
 
 /** A display that wandered between two values: rectangular in ln B (JCGM 100:2008, 4.3.7). */
 function unrest({ min, max, meter }: SurveyReading): number {
@@ -117,6 +117,6 @@ function merged(observations: readonly Observation[]): Observation {
     variance:
       (exact.length > 0 ? 0 : counted.length / total) +
       (counted.length > 1 ? spread / (counted.length - 1) : 0),
-    limited: observations.every(({ limited }) => limited),
+    limited: observations.every(({ limited }) => limited) && observations[0].limited,
   };
 }

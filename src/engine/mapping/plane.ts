@@ -10,6 +10,7 @@ export interface Plane extends Data {
   height: number;
 }
 
+/** The places of a level as data for kriging at a height, metres above its floor: ln B in µT, noise as variance of ln B. */
 export function planeOf(places: readonly Place[], level: string, height: number): Plane {
   const own = places.filter((place) => place.level === level);
   return {

@@ -1,7 +1,7 @@
-import { HALF_90 } from './half90';
+import { HALF_90 } from './interval';
 
 /** High and low may differ by no more than this factor for an estimate to be shown: the project's choice. */
-const WIDEST = 10;
+export const WIDEST = 10;
 
 /** A level with fewer places than this is not shown. */
 const LEAST = 3;

@@ -25,6 +25,10 @@ export const COMMON_METER: MeterSpec = {
   offset: 0,
 };
 
+/** The least value, µT, that a display can show and mean: a 0 says only that the field is under it. */
+export const leastShown = ({ range, resolution }: Pick<MeterSpec, 'range' | 'resolution'>): number =>
+  Math.max(range[0], resolution);
+
 /** The field, µT, where the meter shows `shown`. */
 export const correct = (meter: MeterSpec, shown: number): number => meter.gain * shown + meter.offset;
 

@@ -2,8 +2,10 @@ import { COMPLETE } from '../complete';
 import { limitProblems, memberProblems } from '../integrity';
 import { newId } from '../ids';
 import { firstOf } from '../order';
+import { newUses } from '../people';
+import { giveBothSides } from './bothSides';
 import { checkFields } from './check';
-import type * as z from 'zod';
+import type * as z from 'zod/mini';
 import type { Collection, Home, Id } from '../home';
 import type { MEMBERS } from '../schema';
 import type { Edit } from './edit';
@@ -31,7 +33,19 @@ export const addLevel = adder('levels', 'Add level');
 export const addRoom = adder('rooms', 'Add room');
 export const addOpening = adder('openings', 'Add opening');
 export const addFixture = adder('fixtures', 'Add fixture');
-export const addPiece = adder('pieces', 'Add piece');
+const addUsedPiece = adder('pieces', 'Add piece');
+/** A piece that nobody is said to use is taken to be used as such a piece is, by people who have none yet. */
+export const addPiece = (fields: Fields<'pieces'>): Edit => ({
+  name: 'Add piece',
+  apply(draft) {
+    const problem = addUsedPiece(fields).apply(draft);
+    if (problem || fields.uses) return problem;
+    const piece = draft.pieces[`p${draft.lastIds.p}`]!;
+    piece.uses = [];
+    piece.uses = newUses(draft, piece.kind, piece.size);
+    if (!fields.access) giveBothSides(draft, piece.id);
+  },
+});
 export const addSource = adder('sources', 'Add source');
 export const addMeter = adder('meters', 'Add meter');
 export const addRound = adder('rounds', 'Add round');

@@ -1,3 +1,4 @@
+import { giveBothSides } from './bothSides';
 import { fitOpenings } from './fitOpenings';
 import { put } from './check';
 import { memberOf, missing, type Target } from './target';
@@ -34,11 +35,11 @@ export function change(target: Target, patch: Patch): Edit {
       const lost = missing(draft, member);
       if (lost) return lost;
       if ('id' in patch) return { kind: 'field-not-changeable', path: [collection, id, 'id'] };
-      return (
-        put(draft, collection, id, patch) ??
-        (collection === 'rooms' ? fitOpenings(draft, id) : null) ??
-        undefined
-      );
+      const problem =
+        put(draft, collection, id, patch) ?? (collection === 'rooms' ? fitOpenings(draft, id) : null);
+      if (problem) return problem;
+      if (collection === 'pieces' && 'uses' in patch) giveBothSides(draft, id);
+      return undefined;
     },
   };
 }

@@ -1,3 +1,4 @@
+import * as z from 'zod/mini';
 import { fileNames, memberNames } from '../file/names';
 import { fieldProblems } from '../file/problems';
 import { memberProblems } from '../integrity';
@@ -40,7 +41,7 @@ export function put(draft: Home, collection: Collection, id: Id, fields: object)
 export function putPart(draft: Home, part: 'settings' | 'report' | null, fields: object): Problem | null {
   const path: Path = part ? [part] : [];
   const holder = part ? draft[part] : draft;
-  const schema = part ? homeFile.shape[part] : homeFile.pick({ title: true, north: true });
+  const schema = part ? homeFile.shape[part] : z.pick(homeFile, { title: true, north: true });
   const whole = part ? { ...holder, ...fields } : { title: draft.title, north: draft.north, ...fields };
   const checked = schema.safeParse(whole);
   if (!checked.success)

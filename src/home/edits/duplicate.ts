@@ -1,14 +1,13 @@
 import { limitProblems } from '../integrity';
 import { newId } from '../ids';
 import { KINDS } from '../kinds/kinds';
+import { newPeople } from '../people';
+import { beside } from './beside';
 import { putThing, thingAt, withoutFollowers } from './onPlan';
 import type { Home, Id, Point, Ref } from '../home';
 import type { Thing } from '../kinds/kind';
 import type { Problem } from '../problem';
 import type { Edit } from './edit';
-
-/** Where copies stand from their originals: to the right and down, so that both can be seen. */
-const ASIDE: Point = [0.5, -0.5];
 
 function copy(draft: Home, ref: Ref, changes: Partial<Thing>): Ref {
   const { collection } = KINDS[ref.kind];
@@ -36,15 +35,22 @@ function duplicateOne(draft: Home, ref: Ref, delta: Point): Problem | null {
     made,
     found.kind.drag(draft, draft[found.kind.collection][made.id]!, delta),
   );
+  // Nobody sleeps in two beds.
+  const twin = made.kind === 'piece' ? draft.pieces[made.id] : undefined;
+  if (twin?.kind === 'bed' || twin?.kind === 'cot') {
+    const people = newPeople(draft, twin.uses.length);
+    twin.uses = twin.uses.map((use, i) => ({ ...use, who: people[i]! }));
+  }
   for (const follower of followers) copy(draft, follower, { room: made.id } as Partial<Thing>);
   return problem;
 }
 
 /** Copies things of the plan beside themselves, a room with its openings. */
-export function duplicate(refs: readonly Ref[], delta: Point = ASIDE): Edit {
+export function duplicate(refs: readonly Ref[]): Edit {
   return {
     name: 'Duplicate',
     apply(draft) {
+      const delta = beside(draft, refs);
       for (const ref of withoutFollowers(draft, refs)) {
         const problem = duplicateOne(draft, ref, delta);
         if (problem) return problem;

@@ -1,4 +1,4 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { homeFile, MEMBERS } from '../schema';
 import type { Collection } from '../home';
 import type { Path } from '../problem';
@@ -6,10 +6,10 @@ import type { Path } from '../problem';
 /** The object schema inside defaults, nulls and lists. */
 function inner(schema: z.core.$ZodType): z.core.$ZodType {
   if (
-    schema instanceof z.ZodDefault ||
-    schema instanceof z.ZodPrefault ||
-    schema instanceof z.ZodNullable ||
-    schema instanceof z.ZodOptional
+    schema instanceof z.ZodMiniDefault ||
+    schema instanceof z.ZodMiniPrefault ||
+    schema instanceof z.ZodMiniNullable ||
+    schema instanceof z.ZodMiniOptional
   )
     return inner(schema.def.innerType);
   return schema;
@@ -19,14 +19,14 @@ function inner(schema: z.core.$ZodType): z.core.$ZodType {
 function namesIn(root: z.core.$ZodType, path: Path): readonly string[] {
   let schema = inner(root);
   for (const key of path) {
-    if (schema instanceof z.ZodArray) schema = inner(schema.element);
-    else if (schema instanceof z.ZodObject) {
+    if (schema instanceof z.ZodMiniArray) schema = inner(schema.def.element);
+    else if (schema instanceof z.ZodMiniObject) {
       const field = (schema.shape as Record<string, z.core.$ZodType>)[key];
       if (!field) return [];
       schema = inner(field);
     } else return [];
   }
-  return schema instanceof z.ZodObject ? Object.keys(schema.shape) : [];
+  return schema instanceof z.ZodMiniObject ? Object.keys(schema.shape) : [];
 }
 
 export const fileNames = (path: Path): readonly string[] => namesIn(homeFile, path);

@@ -1,4 +1,4 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { COLLECTIONS, highestIds } from '../ids';
 import { inOrder } from '../order';
 import { homeFile } from '../schema';
@@ -17,21 +17,22 @@ function isDefault(value: unknown, fallback: unknown): boolean {
 /** A value with the fields of its schema in the schema's order; those that equal their default are left out. */
 function plain(schema: z.core.$ZodType, value: unknown): unknown {
   if (
-    schema instanceof z.ZodDefault ||
-    schema instanceof z.ZodPrefault ||
-    schema instanceof z.ZodOptional ||
-    schema instanceof z.ZodNullable
+    schema instanceof z.ZodMiniDefault ||
+    schema instanceof z.ZodMiniPrefault ||
+    schema instanceof z.ZodMiniOptional ||
+    schema instanceof z.ZodMiniNullable
   )
     return value === null ? null : plain(schema.def.innerType, value);
-  if (schema instanceof z.ZodArray) return (value as unknown[]).map((item) => plain(schema.element, item));
-  if (!(schema instanceof z.ZodObject)) return value;
+  if (schema instanceof z.ZodMiniArray)
+    return (value as unknown[]).map((item) => plain(schema.def.element, item));
+  if (!(schema instanceof z.ZodMiniObject)) return value;
   const fields: [string, unknown][] = [];
   for (const [name, field] of Object.entries(schema.shape as Record<string, z.core.$ZodType>)) {
     const inside = plain(field, (value as Record<string, unknown>)[name]);
     const fallback =
-      field instanceof z.ZodDefault
+      field instanceof z.ZodMiniDefault
         ? field.def.defaultValue
-        : field instanceof z.ZodPrefault
+        : field instanceof z.ZodMiniPrefault
           ? {}
           : undefined;
     if (!isDefault(inside, fallback)) fields.push([name, inside]);

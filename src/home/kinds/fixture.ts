@@ -2,13 +2,6 @@ import { distanceToOutline, dragOutline, outlineHandles, outlineSnaps, shifted, 
 import type { Fixture } from '../home';
 import type { Kind } from './kind';
 
-const NAMES: Record<Fixture['kind'], string> = {
-  wardrobe: 'Built-in wardrobe',
-  radiator: 'Radiator',
-  chimney: 'Chimney breast',
-  other: 'Fixture',
-};
-
 export const fixture: Kind<Fixture> = {
   kind: 'fixture',
   collection: 'fixtures',
@@ -26,5 +19,4 @@ export const fixture: Kind<Fixture> = {
     front: thing.front === null ? null : walls(thing.front)[0]!,
   }),
   follows: () => [],
-  name: ({ name, kind }) => name || NAMES[kind],
 };

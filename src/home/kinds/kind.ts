@@ -74,6 +74,4 @@ export interface Kind<T extends Thing = Thing> {
   uncopied?(thing: T): Problem;
   /** What is deleted with it. */
   follows(home: Home, id: Id): Ref[];
-  /** How lists and sentences call it. */
-  name(thing: T): string;
 }

@@ -5,8 +5,6 @@ import { wallOf, wallsOf } from './outlined';
 import type { Home, Opening, Point } from '../home';
 import type { Kind } from './kind';
 
-const NAMES: Record<Opening['kind'], string> = { door: 'Door', window: 'Window', gap: 'Gap' };
-
 /** The narrowest that a handle can make an opening, metres. */
 const NARROWEST = 0.1;
 
@@ -69,5 +67,4 @@ export const opening: Kind<Opening> = {
   // An opening is turned with its room.
   turn: (_home, thing) => thing,
   follows: () => [],
-  name: ({ kind }) => NAMES[kind],
 };

@@ -2,16 +2,8 @@ import { add, rotate, scale, sub } from '../../engine/geometry/point';
 import { rectangle, toLocal, toPlan } from '../../engine/geometry/pose';
 import { distanceToOutline, outlineSnaps } from './outlined';
 import { tidy, tidyAngle, tidyLength } from './tidy';
-import type { Piece, PieceKind } from '../home';
+import type { Piece } from '../home';
 import type { Kind } from './kind';
-
-const NAMES: Record<PieceKind, string> = {
-  bed: 'Bed',
-  cot: 'Cot',
-  desk: 'Desk',
-  seat: 'Seat',
-  other: 'Piece',
-};
 
 /** How far beyond the head the handle for turning stands, metres. */
 const REACH = 0.4;
@@ -52,5 +44,4 @@ export const piece: Kind<Piece> = {
     angle: tidyAngle(thing.angle + degrees),
   }),
   follows: () => [],
-  name: ({ name, kind }) => name || NAMES[kind],
 };

@@ -20,5 +20,4 @@ export const reading: Kind<Reading> = {
   // A reading is what the meter showed once; a copy would be evidence that nobody took.
   uncopied: ({ id }) => ({ kind: 'reading-not-copied', id }),
   follows: () => [],
-  name: ({ id }) => `Reading ${id}`,
 };

@@ -18,5 +18,4 @@ export const room: Kind<Room> = {
     Object.values(home.openings)
       .filter((opening) => opening.room === id)
       .map((opening) => ({ kind: 'opening', id: opening.id })),
-  name: ({ name, id }) => name || `Room ${id}`,
 };

@@ -4,8 +4,6 @@ import { shifted, turned } from './outlined';
 import type { Source } from '../home';
 import type { Kind } from './kind';
 
-const NAMES: Record<Source['kind'], string> = { line: 'Line', point: 'Appliance' };
-
 export const source: Kind<Source> = {
   kind: 'source',
   collection: 'sources',
@@ -18,5 +16,4 @@ export const source: Kind<Source> = {
   snaps: (_home, { path }) => pathSnaps(path),
   turn: (_home, thing, degrees, about) => ({ ...thing, path: turned(thing.path, degrees, about) }),
   follows: () => [],
-  name: ({ name, kind }) => name || NAMES[kind],
 };

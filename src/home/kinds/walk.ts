@@ -16,5 +16,4 @@ export const walk: Kind<Walk> = {
   snaps: (_home, { path }) => pathSnaps(path),
   turn: (_home, thing, degrees, about) => ({ ...thing, path: turned(thing.path, degrees, about) }),
   follows: () => [],
-  name: ({ name, id }) => name || `Walk ${id}`,
 };

@@ -1,13 +1,16 @@
 import { inOrder } from '../order';
 import type { ArrangeRequest } from '../../engine/arranging/request';
 import type { FittedSurvey } from '../../engine/mapping/fitSurvey';
-import type { Home } from '../home';
+import type { Home, Room } from '../home';
 
 /** Metres between places tried along a wall; the best is refined afterwards. */
 const STEP = 0.1;
 
 /** Nodes of one search: some seconds. */
 const BUDGET = 2_000_000;
+
+/** The rooms furniture may stand in. */
+export const indoorsOf = (home: Home): Room[] => inOrder(home.rooms).filter(({ use }) => use !== 'grounds');
 
 /** The question a home puts to the planner, over the map of one round. Nobody sleeps in the grounds. */
 export function arrangeQuestion(
@@ -17,7 +20,7 @@ export function arrangeQuestion(
 ): ArrangeRequest {
   return {
     fitted,
-    rooms: inOrder(home.rooms).filter(({ use }) => use !== 'grounds'),
+    rooms: indoorsOf(home),
     openings: inOrder(home.openings),
     fixtures: inOrder(home.fixtures),
     pieces: inOrder(home.pieces),

@@ -1,5 +1,8 @@
+import { isElsewhere } from '../../engine/arranging/compare';
 import { bounds } from '../../engine/geometry/polygon';
+import { indoorsOf } from './arrangeQuestion';
 import { firstOf, inOrder } from '../order';
+import { asFound } from './asFound';
 import { assessPiece } from './assessPiece';
 import { guidelineOf } from './guidelineOf';
 import { levelOutline } from './levelOutline';
@@ -46,6 +49,17 @@ function assessRoom(room: Room, all: readonly Room[]): AssessRoom {
   };
 }
 
+/** Asked only where something has moved: a comparison is work. */
+function movedFurniture(home: Home): Pick<AssessRequest, 'moved'> {
+  const found = asFound(home)?.pieces.filter(({ level }) => home.levels[level]) ?? [];
+  const pieces = inOrder(home.pieces);
+  const moved = found.some((put) => {
+    const piece = home.pieces[put.id];
+    return piece && isElsewhere(put, piece);
+  });
+  return moved ? { moved: { rooms: indoorsOf(home), pieces, found } } : {};
+}
+
 /** The question a home puts to the engine: its map, rooms, doses and profiles in one round. */
 export function assessQuestion(home: Home, options: AssessOptions = {}): AssessRequest {
   const { settings } = home;
@@ -57,8 +71,9 @@ export function assessQuestion(home: Home, options: AssessOptions = {}): AssessR
     .filter(({ outline }) => outline.length > 0)
     .map(({ id, outline }): AssessLevel => ({ id, height, outline, step: stepFor(outline) }));
   const rooms = inOrder(home.rooms);
+  const round = options.round ?? firstOf(home.rounds)!.id;
   return {
-    survey: surveyOf(home, options.round ?? firstOf(home.rounds)!.id, options.method ?? settings.method),
+    survey: surveyOf(home, round, options.method ?? settings.method),
     levels,
     rooms: rooms.filter(({ level }) => wanted(level)).map((room) => assessRoom(room, rooms)),
     pieces: inOrder(home.pieces)
@@ -67,8 +82,10 @@ export function assessQuestion(home: Home, options: AssessOptions = {}): AssessR
     walks: inOrder(home.walks)
       .filter(({ level }) => wanted(level))
       .map((walk) => ({ id: walk.id, level: walk.level, path: walk.path, from: nearestSource(home, walk) })),
+    ...movedFurniture(home),
     target: options.target ?? settings.target,
     guideline:
       guidelineOf(home, options.guideline ?? settings.guideline) ?? guidelineOf(home, 'common-practice')!,
+    supplyOff: home.rounds[round]?.kind === 'supplyOff',
   };
 }

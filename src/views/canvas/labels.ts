@@ -66,6 +66,8 @@ export interface PlacedLabels {
 }
 
 const CONTOUR_HEIGHT = 13;
+/** Beside a name, or a reading's value would be read as part of it. */
+const GAP = 8;
 
 /** Places all lettering of the sheet: names first, then sources, the values of readings, and contours. */
 export function layLabels(request: LabelRequest): PlacedLabels {
@@ -116,7 +118,7 @@ function layNames(request: LabelRequest, crowd: Crowd, sheet: Box): Map<string, 
     );
     const box = bestPlace(places, crowd, sheet, furniture, strokes);
     if (!box) continue;
-    crowd.add(box);
+    crowd.add({ ...box, x: box.x - GAP, width: box.width + 2 * GAP });
     placed.set(id, box);
   }
   return placed;

@@ -3,13 +3,14 @@ import type { LayerName } from './stage';
 
 /** What each layer shows; it is drawn again only where one of these is another object than before. */
 export const LAYER_INPUTS: Record<LayerName, (scene: Scene) => readonly unknown[]> = {
-  estimate: ({ camera, picture, plan, contours, target, backdrop }) => [
+  estimate: ({ camera, picture, plan, contours, target, backdrop, litBand }) => [
     camera,
     picture,
     plan.floor,
     contours,
     target,
     backdrop,
+    litBand,
   ],
   plan: ({ camera, plan }) => [camera, plan],
   objects: (scene) => [
@@ -31,17 +32,13 @@ export const LAYER_INPUTS: Record<LayerName, (scene: Scene) => readonly unknown[
     scene.view,
     scene.form,
     scene.backdrop,
-    scene.litBand === null ? null : scene.picture,
-    scene.plan.floor,
     scene.results.state,
     scene.results.progress,
     scene.proposal,
     scene.travel,
     scene.selection,
     scene.hover,
-    scene.litBand,
     scene.overlay,
-    scene.readingPlace,
     scene.probe,
   ],
 };

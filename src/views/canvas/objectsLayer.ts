@@ -1,5 +1,7 @@
 import { bounds } from '../../engine/geometry/polygon';
+import { MOVES } from '../../editor/stages';
 import type { Piece, Point } from '../../home/home';
+import { KINDS } from '../../home/kinds/kinds';
 import { pieceLetters } from '../../words/canvas';
 import { boxesAlong, type Box } from './drawing/labelPlaces';
 import { clippedSegment } from './drawing/sourceLines';
@@ -61,6 +63,7 @@ export function paintObjects(sheet: Sheet, scene: Scene): void {
     camera: sheet.camera,
     signs: [
       northBox(sheet.camera),
+      ...turnHandles(scene).map((at) => around(onSheet(sheet, at), SIGN)),
       ...discs.map((piece) => around(onSheet(sheet, letterPlace(piece)), LETTER)),
       ...points.map(({ path }) => around(onSheet(sheet, path[0]!), SIGN)),
       ...readings.map(({ at }) => around(onSheet(sheet, at), DOT)),
@@ -85,6 +88,15 @@ export function paintObjects(sheet: Sheet, scene: Scene): void {
   paintNames(sheet, scene, names, placed.names);
   paintValues(sheet, values, placed.values);
   paintSourceNames(sheet, named, placed.sources);
+}
+
+/** Where the handle of a selected piece lies: names make way for it. */
+function turnHandles({ home, view, selection }: Scene): Point[] {
+  const [ref, ...others] = selection;
+  if (!ref || others.length > 0 || ref.kind !== 'piece' || !MOVES[view.stage].includes('piece')) return [];
+  const piece = home.pieces[ref.id];
+  if (!piece || piece.level !== view.level) return [];
+  return KINDS.piece.handles(home, piece).flatMap(({ role, at }) => (role === 'turn' ? [at] : []));
 }
 
 const around = ([x, y]: readonly [number, number], size: number): Box => ({

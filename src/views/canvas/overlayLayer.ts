@@ -1,8 +1,7 @@
-import { paintAim, paintProbe } from './paintProbe';
+import { paintProbe } from './paintProbe';
 import { paintEmptySheet } from './paintEmptySheet';
 import { paintFrame } from './paintFrame';
 import { paintGhosts } from './paintGhosts';
-import { paintLitBand } from './paintLitBand';
 import { paintMarks } from './paintMarks';
 import { paintNorth } from './paintNorth';
 import { paintHover, paintSelection } from './paintSelection';
@@ -10,16 +9,14 @@ import type { Scene } from './scene';
 import { SHOWN } from './shown';
 import type { Sheet } from './sheet';
 
-/** All that follows the hand: what is lit, hovered, selected, proposed, being drawn; and the frame over everything. */
+/** All that follows the hand: what is hovered, selected, proposed, being drawn; and the frame over everything. */
 export function paintOverlay(sheet: Sheet, scene: Scene): void {
-  const { results, probe, readingPlace, view, overlay, home } = scene;
+  const { results, probe, view, overlay, home } = scene;
   paintEmptySheet(sheet, scene);
-  paintLitBand(sheet, scene);
   paintHover(sheet, scene);
   paintSelection(sheet, scene);
   paintGhosts(sheet, scene);
   paintMarks(sheet, overlay);
-  if (view.stage === 'survey' && readingPlace) paintAim(sheet, readingPlace);
   if (probe && SHOWN[view.stage].probe && overlay.length === 0)
     paintProbe(sheet, probe, home.settings.fieldUnit, home.settings.lengthUnit);
   paintFrame(sheet, results.state === 'running' ? results.progress : null);

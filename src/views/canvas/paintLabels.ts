@@ -1,3 +1,4 @@
+import { isJudged } from '../../engine/judging/rooms';
 import type { Reading } from '../../home/home';
 import { firstOf } from '../../home/order';
 import { canvasWords, edgeText, planName, readingLabel } from '../../words/canvas';
@@ -34,9 +35,9 @@ export function nameWishes(sheet: Sheet, scene: Scene): Lettered[] {
     if (SHOWN[scene.view.stage].roomValues && scene.form !== 'phone') {
       const found = figures.get(room.id);
       const plain: Hand = { size: 13, weight: 450 };
-      if (found && found.supported > 0) lines.push({ text: withUnit(found.median, unit), hand: plain });
+      if (found && isJudged(found)) lines.push({ text: withUnit(found.median, unit), hand: plain });
       else if (scene.lettered.picture)
-        lines.push({ text: canvasWords.noReadings, hand: { ...plain, italic: true } });
+        lines.push({ text: canvasWords.notJudged(found?.supported ?? 0), hand: { ...plain, italic: true } });
     }
     const width = Math.max(...lines.map(({ text, hand }) => widthOf(context, text, hand)));
     return {

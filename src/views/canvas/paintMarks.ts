@@ -11,6 +11,8 @@ type Painter<Name extends MarkName> = (sheet: Sheet, mark: Extract<Mark, { mark:
 
 const ACCENT = 2;
 const CASING = 1.3;
+/** Wide enough to be seen upon a wall. */
+const WALL = 5;
 const LENGTH_HAND: Hand = { size: 14, weight: 500 };
 
 const PAINTERS: { [Name in MarkName]: Painter<Name> } = {
@@ -43,7 +45,11 @@ const PAINTERS: { [Name in MarkName]: Painter<Name> } = {
     lay(sheet, [from, [to[0], from[1]], to, [from[0], to[1]]], true);
     strokePath(sheet, { colour: sheet.ink.accent, width: 1.2, dash: [4, 3] }, CASING);
   },
-  aim: (sheet, { at }) => paintAim(sheet, at),
+  wall: (sheet, { from, to }) => {
+    lay(sheet, [from, to]);
+    strokePath(sheet, { colour: sheet.ink.accent, width: WALL }, CASING);
+  },
+  aim: paintAim,
   note: (sheet, { at, lines }) => {
     const [first, ...rest] = lines;
     if (first !== undefined)

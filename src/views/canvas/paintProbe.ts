@@ -6,16 +6,25 @@ import { paper } from './ink';
 import { paintNote, type Run } from './paintNote';
 import { onSheet, strokePath, type Screen, type Sheet } from './sheet';
 
-/** Four arms round a place, cased; a dot where it is aimed at. */
-function paintCross(sheet: Sheet, [x, y]: Screen, inner: number, outer: number, dot: boolean): void {
+type Arm = readonly [number, number];
+const UPRIGHT: readonly Arm[] = [
+  [0, 1],
+  [0, -1],
+];
+const ALL: readonly Arm[] = [[1, 0], [-1, 0], ...UPRIGHT];
+
+interface Cross {
+  inner: number;
+  outer: number;
+  dot: boolean;
+  arms: readonly Arm[];
+}
+
+/** Arms round a place, cased; a dot where it is aimed at. Over a value only the upright ones, which do not strike it through. */
+function paintCross(sheet: Sheet, [x, y]: Screen, { inner, outer, dot, arms }: Cross): void {
   const { context, ink } = sheet;
   context.beginPath();
-  for (const [dx, dy] of [
-    [1, 0],
-    [-1, 0],
-    [0, 1],
-    [0, -1],
-  ] as const) {
+  for (const [dx, dy] of arms) {
     context.moveTo(x + dx * inner, y + dy * inner);
     context.lineTo(x + dx * outer, y + dy * outer);
   }
@@ -32,14 +41,14 @@ function paintCross(sheet: Sheet, [x, y]: Screen, inner: number, outer: number, 
 }
 
 /** Where the next reading stands. */
-export const paintAim = (sheet: Sheet, at: Point): void =>
-  paintCross(sheet, onSheet(sheet, at), 10, 26, true);
+export const paintAim = (sheet: Sheet, { at, over }: { at: Point; over: boolean }): void =>
+  paintCross(sheet, onSheet(sheet, at), { inner: 10, outer: 26, dot: true, arms: over ? UPRIGHT : ALL });
 
 /** The estimate at the pointer, or why there is none. */
 export function paintProbe(sheet: Sheet, probe: Probe, unit: FieldUnit, length: LengthUnit): void {
   if (probe.reason === 'outside') return;
   const place = onSheet(sheet, probe.at);
-  paintCross(sheet, place, 4, 16, false);
+  paintCross(sheet, place, { inner: 4, outer: 16, dot: false, arms: ALL });
   const lines: Run[][] = [valueLine(probe, unit)];
   if (probe.nearest !== null) lines.push([{ text: nearestText(probe.nearest, length), weight: 400 }]);
   paintNote(sheet, place, lines);

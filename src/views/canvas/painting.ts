@@ -5,6 +5,7 @@ import { LAYER_INPUTS } from './layerInputs';
 import { createBackdropPainter } from './paintBackdrop';
 import { readInk, type Ink } from './ink';
 import { paintObjects } from './objectsLayer';
+import { paintLitBand } from './paintLitBand';
 import { paintOverlay } from './overlayLayer';
 import { paintPlan } from './planLayer';
 import { createRepaint } from './repaint';
@@ -42,9 +43,10 @@ export function mountPainting(
 
   const paintBackdrop = createBackdropPainter(() => askAnew());
   const painters: Record<LayerName, (sheet: Sheet, scene: Scene) => void> = {
-    estimate: (sheet, { picture, plan, contours, target, backdrop }) => {
+    estimate: (sheet, { picture, plan, contours, target, backdrop, litBand }) => {
       if (backdrop) paintBackdrop(sheet, backdrop);
       if (picture) paintEstimate(sheet, picture, plan.floor, contours, target);
+      paintLitBand(sheet, { litBand, picture, plan });
     },
     plan: (sheet, scene) => paintPlan(sheet, scene.plan),
     objects: paintObjects,

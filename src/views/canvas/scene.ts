@@ -30,7 +30,6 @@ export interface Scene {
   hover: Editor['hover'];
   litBand: Editor['litBand'];
   overlay: Editor['overlay'];
-  readingPlace: Editor['readingPlace'];
   probe: Editor['probe'];
   tool: Editor['tool'];
   /** How far ghosts have come along their ways, 0…1. */
@@ -93,7 +92,6 @@ export function createSceneReader(editor: Editor): (form: Form, travel?: number)
       hover: editor.hover,
       litBand: editor.litBand,
       overlay: overlay(editor.overlay),
-      readingPlace: editor.readingPlace,
       probe: probe(editor.probe),
       tool: editor.tool,
       travel,

@@ -17,10 +17,14 @@ export async function sampleHome(key: SampleKey): Promise<Home | null> {
   return parsed.ok ? parsed.home : null;
 }
 
+/** Opens a sample home; one that is kept on this device already is gone back to, not begun again. */
 export async function openSample(editor: Editor, key: SampleKey): Promise<void> {
   const home = await sampleHome(key);
   if (!home) return;
-  await editor.library.begin(home);
+  const { library } = editor;
+  const kept = library.homes.find(({ title }) => title === home.title);
+  if (kept?.id === library.current) return editor.showAll();
+  await (kept ? library.open(kept.id) : library.begin(home));
   editor.showAll();
 }
 

@@ -31,6 +31,8 @@ export interface Hand {
 /** Marks with the areas they are clipped to, by name. */
 export interface Drawing {
   width: number;
+  /** Room to the left of x = 0, of the width. */
+  left?: number;
   height: number;
   clips: Record<string, string>;
   marks: Mark[];
@@ -77,12 +79,24 @@ export function circlePath(x: number, y: number, radius: number): string {
 // Mean advance of the report's face, em: digits and lower case, and capitals; a little generous, so that a place found
 // for a label without a screen is never too small on paper.
 const ADVANCE = 0.53;
+const DIGIT = 0.56;
 const CAPITAL = 0.66;
+const PERCENT = 0.85;
 
 /** How wide a line of writing will be, pixels. */
 export function textWidth(text: string, { size, spaced = 0 }: Pick<Hand, 'size' | 'spaced'>): number {
   const ems = [...text].reduce(
-    (sum, c) => sum + (/\p{Lu}/u.test(c) ? CAPITAL : /[.,\s]/.test(c) ? 0.27 : ADVANCE),
+    (sum, c) =>
+      sum +
+      (/\p{Lu}/u.test(c)
+        ? CAPITAL
+        : /[.,\s]/.test(c)
+          ? 0.27
+          : c === '%'
+            ? PERCENT
+            : /\d/.test(c)
+              ? DIGIT
+              : ADVANCE),
     0,
   );
   return size * (ems + spaced * text.length);

@@ -1,9 +1,11 @@
 import type { Home, Id, Reading, Source } from '../../home/home';
 import { inOrder } from '../../home/order';
+import { pieceLetters } from '../../words/canvas';
 import { reportWords } from '../../words/report';
 import { hatchLines } from '../canvas/drawing/hatchLines';
-import { PRINT_INK as INK } from '../canvas/ink';
+import { contourInk, PRINT_INK as INK } from '../canvas/ink';
 import { rectanglePath, sheetPath, type Drawing, type Mark } from './drawing';
+import { NUMBER } from './leaders';
 import { CHAIN, discMarks, lozengeMarks, northMarks, readingMarks, tickedLineMarks } from './signs';
 
 /** A sign as it stands on the plan, and what it means. */
@@ -20,6 +22,10 @@ export interface KeyRequest {
   readings: readonly Reading[];
   /** 'target 0.1 µT', or null where no map is drawn. */
   target: string | null;
+  /** Whether some readings stand with their number. */
+  numbered: boolean;
+  /** 'contour, µT', or null where none is drawn. */
+  contour: string | null;
   hatched: boolean;
   /** Those that can be seen on the sheet. */
   sources: readonly Source[];
@@ -37,6 +43,7 @@ const sign = (width: number, text: string, marks: Mark[], clips: Record<string, 
 export function keyOfSigns(asked: KeyRequest): KeySign[] {
   const { home, level, readings, target, sources } = asked;
   const words = reportWords.signs;
+  const letters = pieceLetters(home);
   const used = readings.filter(({ excluded }) => excluded === '');
   const off = home.rounds[asked.round]?.kind === 'supplyOff';
   const dot = (limit: Reading['limit'], excluded: string) =>
@@ -56,13 +63,42 @@ export function keyOfSigns(asked: KeyRequest): KeySign[] {
           [49, MIDDLE],
         ]),
       ),
+    asked.numbered && sign(26, words.numbered, numberedMarks()),
+    asked.contour !== null && contourSign(asked.contour),
     target !== null && targetSign(target),
     asked.hatched && unsupportedSign(words.unsupported),
-    inOrder(home.pieces).some((piece) => piece.level === level) &&
+    inOrder(home.pieces).some((piece) => piece.level === level && letters[piece.id]) &&
       sign(18, words.piece, discMarks([9, MIDDLE], 'A')),
     home.north !== 0 && sign(22, words.north, northMarks([11, MIDDLE], home.north)),
   ];
   return signs.filter((one) => one !== false);
+}
+
+/** A dot with its number on a leader. */
+function numberedMarks(): Mark[] {
+  const leader = sheetPath(
+    [
+      [8, MIDDLE],
+      [15, MIDDLE - 3],
+    ],
+    false,
+  );
+  return [
+    ...readingMarks({ limit: null, excluded: '' }, false, [5.5, MIDDLE + 1]),
+    { is: 'line', d: leader, stroke: INK.wall, width: 0.6 },
+    { is: 'text', text: '12', x: 20, y: MIDDLE, hand: NUMBER },
+  ];
+}
+
+function contourSign(text: string): KeySign {
+  const d = sheetPath(
+    [
+      [0, MIDDLE],
+      [34, MIDDLE],
+    ],
+    false,
+  );
+  return sign(34, text, [{ is: 'line', d, stroke: contourInk(INK, 0.1), width: 0.7 }]);
 }
 
 function targetSign(text: string): KeySign {

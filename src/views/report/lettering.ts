@@ -6,6 +6,7 @@ import { inOrder } from '../../home/order';
 import type { Home, Piece, Reading, Source } from '../../home/home';
 import { edgeText, pieceLetters, planName } from '../../words/canvas';
 import { plainReadingText } from '../../words/report';
+import { numberOf } from '../../words/things';
 import type { ContourWish } from '../canvas/labels';
 import { layLabels } from '../canvas/labels';
 import { letterPlace } from '../canvas/drawing/pieceLines';
@@ -16,6 +17,8 @@ import { contourLabelInk, paper, PRINT_INK as INK } from '../canvas/ink';
 import { pictureLines, targetLines } from '../canvas/pictureLines';
 import type { PlanGeometry } from '../canvas/planGeometry';
 import { textWidth, type Hand, type Mark } from './drawing';
+import { leaderMarks } from './leaders';
+import { EDGE } from './metreFrame';
 import type { PlanRequest } from './planDrawing';
 
 // 6.5 pt and 6.3 pt: the least that is set on a plan.
@@ -37,12 +40,18 @@ const VALUE: Hand = {
 };
 const CONTOUR: Hand = { size: 8.4, weight: 500, fill: INK.text, anchor: 'middle' };
 
+/** What is written on a plan, and how many readings have their number there in place of a value. */
+export interface Lettering {
+  marks: Mark[];
+  numbered: number;
+}
+
 /** All that is written on a plan: rooms, values of readings, values of contours, names of sources. */
 export function letteringMarks(
   request: PlanRequest,
   plan: PlanGeometry,
   readings: readonly Reading[],
-): Mark[] {
+): Lettering {
   const { home, level, picture, target, detailed, sheet } = request;
   const { camera } = sheet;
   const unit = home.settings.fieldUnit;
@@ -52,10 +61,10 @@ export function letteringMarks(
     : [];
   const handOf = (use: string) => (use === 'grounds' ? OUTSIDE : NAME);
   const contours = picture && detailed ? contourWishes(request) : [];
+  const there = onTheSheet(request, readings);
   const placed = layLabels({
     camera,
-    ...onTheSheet(request, readings),
-
+    ...there,
     names: rooms.map((room) => ({
       id: room.id,
       outline: room.outline,
@@ -66,7 +75,7 @@ export function letteringMarks(
     values: readings.map((reading) => ({
       id: reading.id,
       at: reading.at,
-      width: textWidth(plainReadingText(reading, unit, home), VALUE) + 2,
+      width: textWidth(plainReadingText(reading, unit), VALUE) + 2,
       height: VALUE.size * 1.1,
     })),
     contours,
@@ -77,7 +86,23 @@ export function letteringMarks(
     box
       ? [{ is: 'text', text, x: box.x + box.width / 2, y: box.y + box.height / 2 + hand.size * 0.34, hand }]
       : [];
-  return [
+  const numbered = readings
+    .filter(({ id }) => !placed.values.has(id))
+    .map(({ id, at }) => ({ number: numberOf(id), at: toScreen(camera, at) }));
+  const taken = [
+    ...there.signs,
+    ...placed.names.values(),
+    ...placed.sources.values(),
+    ...placed.values.values(),
+    ...placed.contours.map(({ x, y, width }) => ({
+      x: x - width / 2,
+      y: y - CONTOUR.size / 2,
+      width,
+      height: CONTOUR.size,
+    })),
+  ];
+  const within = { x: EDGE, y: EDGE, width: camera.width - 2 * EDGE, height: camera.height - 2 * EDGE };
+  const marks = [
     ...placed.contours.map(({ x, y, angle, text, value }): Mark => {
       const { fill, halo } = contourLabelInk(INK, value);
       const turn = (angle * 180) / Math.PI;
@@ -94,7 +119,7 @@ export function letteringMarks(
     ...readings.flatMap((reading) =>
       write(
         placed.values.get(reading.id),
-        plainReadingText(reading, unit, home),
+        plainReadingText(reading, unit),
         reading.excluded ? { ...VALUE, fill: INK.text3 } : VALUE,
       ),
     ),
@@ -102,7 +127,9 @@ export function letteringMarks(
       write(placed.sources.get(source.id), source.name, { ...VALUE, italic: true }),
     ),
     ...rooms.flatMap((room) => write(placed.names.get(room.id), planName(room), handOf(room.use))),
+    ...leaderMarks(numbered, taken, within),
   ];
+  return { marks, numbered: numbered.length };
 
   function contourWishes({ picture: drawn }: PlanRequest): ContourWish[] {
     const wish = (value: number, lines: ContourWish['lines'], isTarget: boolean): ContourWish => {
@@ -150,7 +177,9 @@ function onTheSheet(
   const lines = [
     ...sources.filter(({ kind }) => kind === 'line').map(({ path }) => path),
     ...(picture ? targetLines(picture, target).map(({ points }) => points) : []),
-    ...proposed.filter(({ moves }) => moves).map(({ id, at }) => [home.pieces[id]!.at, at]),
+    ...pieces
+      .filter((piece) => piece !== home.pieces[piece.id])
+      .map((piece) => [letterPlace(home.pieces[piece.id]!), letterPlace(piece)]),
   ];
   return {
     signs: [

@@ -1,18 +1,21 @@
 import type { AssessRequest, Assessment } from '../../engine/assess';
 import type { GuidelineSet } from '../../engine/judging/guidelines';
-import type { Home, Id, Reading } from '../../home/home';
+import type { Home, Id } from '../../home/home';
+import { alikeSentence } from '../../words/basis';
 import { edgeText, pieceLetters } from '../../words/canvas';
-import { fixedText, lengthText, unitName } from '../../words/numbers';
-import { fullReadingText, mapCaption, meterOf, readingNotes, reportWords } from '../../words/report';
-import { numberOf } from '../../words/things';
+import { lengthText, unitName } from '../../words/numbers';
+import { mapCaption, readingNotes, reportWords } from '../../words/report';
+import { onlyMeter } from './basisPart';
 import type { Drawing } from './drawing';
 import { keyOfSigns, type KeySign } from './keyOfSigns';
-import { EDGE } from './metreFrame';
+import { EDGE, SIDE_NUMERALS } from './metreFrame';
 import { MM, PAGE, sheetFor } from './paper';
 import { levelBounds, sourcesSeen } from './planBounds';
 import { planDrawing, readingsOf } from './planDrawing';
-import { rulerDrawing } from './rulerDrawing';
-import { blocksOf, type Block, type Table } from './table';
+import { pictureLines, targetLines } from '../canvas/pictureLines';
+import { readingTable } from './readingTable';
+import { rulerDrawing, RULER_WIDTH } from './rulerDrawing';
+import type { Table } from './table';
 
 /** The page of one level: its map in true scale with the whole ruler, the key of signs, and every reading. */
 export interface MapPart {
@@ -24,10 +27,8 @@ export interface MapPart {
   plan: Drawing;
   ruler: Drawing;
   signs: KeySign[];
-  readingsTitle: string;
-  /** Columns of each block. */
-  columns: 2 | 3;
-  readings: Block[];
+  readings: Table;
+  /** What is alike for all of them, and what is particular about some. */
   notes: string[];
 }
 
@@ -40,11 +41,10 @@ export interface MapRequest {
   target: number;
 }
 
-const MAP_BOX = { width: 130 * MM, height: 236 * MM };
+// The map takes what the ruler and its own numerals leave of the page's width.
+const MAP_BOX = { width: PAGE.width - RULER_WIDTH - SIDE_NUMERALS, height: 222 * MM };
 const LEAST_RULER = 96 * MM;
 const MOST_RULER = 150 * MM;
-// What stands on the page besides map and table: title, caption, key of signs, heading of the table; pixels.
-const FURNITURE = 140;
 
 export function mapPart(asked: MapRequest, level: Id): MapPart {
   const { home, round, assessment, request, target } = asked;
@@ -54,11 +54,8 @@ export function mapPart(asked: MapRequest, level: Id): MapPart {
   const picture = assessment?.pictures.find((one) => one.level === level) ?? null;
   const plan = planDrawing({ home, level, round, picture, target, sheet, detailed: true, proposed: [] });
   const rulerHeight = Math.min(MOST_RULER, Math.max(plan.height, LEAST_RULER));
-  const height = Math.max(plan.height, rulerHeight);
   const mapHeight = request?.levels.find(({ id }) => id === level)?.height ?? home.settings.mapHeight;
   const letters = pieceLetters(home);
-  const table = readingTable(home, readings, mapHeight);
-  const columns = table.heads.length > 5 ? 2 : 3;
   return {
     level,
     title: `${home.levels[level]!.name}, ${home.rounds[round]!.name.toLowerCase()}`,
@@ -86,49 +83,22 @@ export function mapPart(asked: MapRequest, level: Id): MapPart {
       level,
       round,
       readings,
-      target: picture && `${reportWords.target} ${edgeText(target, unit)} ${unitName(unit)}`,
+      target:
+        picture && targetLines(picture, target).length > 0
+          ? `${reportWords.target} ${edgeText(target, unit)} ${unitName(unit)}`
+          : null,
+      numbered: plan.numbered > 0,
+      contour:
+        picture && pictureLines(picture, target).some(({ lines }) => lines.length > 0)
+          ? `${reportWords.contour}, ${unitName(unit)}`
+          : null,
       hatched: plan.clips.hatched !== '',
       sources: sourcesSeen(home, level, sheet.camera),
     }),
-    readingsTitle: readingsTitle(home, readings),
-    columns,
-    readings: blocksOf(table, columns, PAGE.height - FURNITURE - height, PAGE.height - 60),
-    notes: readingNotes(readings),
+    readings: readingTable(home, readings),
+    notes:
+      readings.length === 0
+        ? []
+        : [alikeSentence(home, readings, onlyMeter(home, readings)), ...readingNotes(readings, unit)],
   };
-}
-
-function readingTable(home: Home, readings: readonly Reading[], mapHeight: number): Table {
-  const unit = home.settings.fieldUnit;
-  const northUp = home.north === 0;
-  const heights = readings.some(({ height }) => Math.abs(height - mapHeight) > 1e-9);
-  const meters = new Set(readings.map((reading) => meterOf(home, reading)?.id)).size > 1;
-  const right = true as const;
-  return {
-    heads: [
-      { text: 'no.', right },
-      { text: northUp ? 'east, m' : 'x, m', right },
-      { text: northUp ? 'north, m' : 'y, m', right },
-      ...(heights ? [{ text: 'height, m', right }] : []),
-      ...(meters ? [{ text: 'meter' }] : []),
-      { text: unitName(unit), right, strong: true as const },
-    ],
-    rows: readings.map((reading) => [
-      numberOf(reading.id) + (hasNote(reading) ? '*' : ''),
-      fixedText(reading.at[0], 2),
-      fixedText(reading.at[1], 2),
-      ...(heights ? [fixedText(reading.height, 2)] : []),
-      ...(meters ? [meterOf(home, reading)?.name || '—'] : []),
-      fullReadingText(reading, unit, home),
-    ]),
-  };
-}
-
-const hasNote = ({ excluded, taken, note }: Reading): boolean =>
-  excluded !== '' || taken === 'peak' || note !== '';
-
-function readingsTitle(home: Home, readings: readonly Reading[]): string {
-  const names = new Set(readings.map((reading) => meterOf(home, reading)?.name).filter(Boolean));
-  return names.size === 1
-    ? `${reportWords.readings}, as shown by the ${[...names][0]}`
-    : `${reportWords.readings}, as shown`;
 }

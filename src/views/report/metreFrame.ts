@@ -5,13 +5,14 @@ import { frameMarks } from '../canvas/drawing/frameMarks';
 import { paper, PRINT_INK as INK } from '../canvas/ink';
 import { rectanglePath, type Mark } from './drawing';
 
-/** Width of the metre frame on paper, and the room its numerals take under it; CSS pixels. */
+/** Width of the metre frame on paper, and the room its numerals take under it and to its left; CSS pixels. */
 export const EDGE = 8;
 export const NUMERALS = 15;
+export const SIDE_NUMERALS = 24;
 
 const FILLED = 4;
 
-/** The metre frame round a sheet, graduated in true metres, with numerals under its lower edge. */
+/** The metre frame round a sheet, graduated in true metres, with numerals under its lower edge and along its left one. */
 export function metreFrame(camera: Camera): Mark[] {
   const { width, height, scale } = camera;
   const [left, top] = toPlan(camera, 0, 0);
@@ -39,6 +40,16 @@ export function metreFrame(camera: Camera): Mark[] {
       rectanglePath(width - EDGE + inset, start, FILLED, length),
     ];
   });
+  const sideNumerals = frameMarks(height, top, scale, -1)
+    .map(({ metres }) => ({ metres, y: (top - metres) * scale }))
+    .filter(({ y }) => y > EDGE && y < height - EDGE)
+    .map(({ metres, y }): Mark => ({
+      is: 'text',
+      text: metreText(metres),
+      x: -4,
+      y: y + 3,
+      hand: { size: 9, fill: INK.text2, anchor: 'end' },
+    }));
   const numerals = frameMarks(width, left, scale)
     .filter(({ from }) => from > EDGE && from < width - EDGE)
     .map(({ from, metres }): Mark => ({
@@ -59,5 +70,6 @@ export function metreFrame(camera: Camera): Mark[] {
       width: 0.8,
     },
     ...numerals,
+    ...sideNumerals,
   ];
 }

@@ -4,6 +4,9 @@ export interface PagePart {
   title: string;
 }
 
+/** Letters of a title at the foot of a page, so that it stays one line with the part. */
+const LONGEST = 44;
+
 /** Text as a string of a style sheet. */
 const quoted = (text: string): string =>
   `"${text.replace(/["\\]/g, '\\$&').replace(/[\n\r\f<]/g, (c) => `\\${c.codePointAt(0)!.toString(16)} `)}"`;
@@ -13,7 +16,8 @@ const quoted = (text: string): string =>
  * texts are the home's own, so the rules are made for each report.
  */
 export function pageRules(home: string, parts: readonly PagePart[]): string {
-  const foot = (part: string) => `content: ${quoted(`${home} · ${part}`)};`;
+  const named = home.length > LONGEST ? `${home.slice(0, LONGEST).trimEnd()}…` : home;
+  const foot = (part: string) => `content: ${quoted(`${named} · ${part}`)};`;
   const type = `font: 400 8.6pt Rosario, system-ui, sans-serif; font-feature-settings: 'lnum'; color: #5b525e;
     border-top: 1.5px solid #261c29; vertical-align: top; padding-top: 2mm;`;
   return `@page {

@@ -7,7 +7,10 @@ export const MM = 96 / 25.4;
 /** A4 less the margins of 16, 15, 14 and 20 mm; CSS pixels. */
 export const PAGE = { width: 175 * MM, height: 267 * MM };
 
-const SCALES = [50, 75, 100, 200, 500, 1000, 2000, 5000, 10_000, 20_000] as const;
+// Those of scale rulers, so that whoever measures on paper has one at hand.
+const SCALES = [
+  20, 25, 30, 40, 50, 75, 100, 125, 150, 200, 250, 300, 400, 500, 750, 1000, 1500, 2000, 5000, 10_000, 20_000,
+] as const;
 
 /** Pixels to a metre of the plan at 1 : scale. */
 const perMetre = (scale: number): number => (MM * 1000) / scale;

@@ -1,11 +1,11 @@
 import { bounds, type Bounds } from '../../engine/geometry/polygon';
 import { rectangle } from '../../engine/geometry/pose';
-import { grown } from '../../engine/geometry/outline';
-import type { Point } from '../../engine/geometry/point';
+import { floorOutline, grown } from '../../engine/geometry/outline';
+import type { Point, Ring } from '../../engine/geometry/point';
 import { closestOnSegment } from '../../engine/geometry/segment';
 import { toScreen } from '../../editor/camera';
 import type { Camera } from '../../editor/editor';
-import type { Home, Id, Reading, Source } from '../../home/home';
+import type { Home, Id, Reading, Room, Source } from '../../home/home';
 import { inOrder } from '../../home/order';
 import { clippedSegment } from '../canvas/drawing/sourceLines';
 import { withWalls } from '../canvas/drawing/wallArea';
@@ -16,10 +16,7 @@ const AIR = 0.4;
 /** All that is drawn of a level, metres; lines of sources may run off the sheet. */
 export function levelBounds(home: Home, level: Id, readings: readonly Reading[]): Bounds {
   const rooms = inOrder(home.rooms).filter((room) => room.level === level);
-  const walled = grown(
-    withWalls(rooms).map(({ outline }) => outline),
-    AIR,
-  );
+  const walled = roundWalls(withWalls(rooms), AIR);
   const points: Point[] = [
     ...walled.flat(),
     ...rooms.flatMap(({ outline }) => outline),
@@ -44,13 +41,18 @@ export function houseBounds(home: Home, level: Id, readings: readonly Reading[])
   const indoors = withWalls(inOrder(home.rooms).filter((room) => room.level === level));
   if (indoors.length === 0) return levelBounds(home, level, readings);
   const strip = indoors.length === Object.keys(home.rooms).length ? AIR : STRIP;
-  return bounds(
-    grown(
-      indoors.map(({ outline }) => outline),
-      strip,
-    ).flat(),
-  );
+  return bounds(roundWalls(indoors, strip).flat());
 }
+
+/** What lies within a distance of the rooms, whichever way round they were drawn. */
+const roundWalls = (rooms: readonly Room[], distance: number): Ring[] =>
+  grown(
+    floorOutline(
+      rooms.map(({ outline }) => outline),
+      0,
+    ),
+    distance,
+  );
 
 const STRIP = 1.2;
 

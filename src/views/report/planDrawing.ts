@@ -5,15 +5,18 @@ import { cut } from '../../engine/geometry/outline';
 import { bounds } from '../../engine/geometry/polygon';
 import type { Ring } from '../../engine/geometry/point';
 import { toScreen } from '../../editor/camera';
+import type { Camera } from '../../editor/editor';
 import type { Home, Id, Piece, Reading } from '../../home/home';
 import { firstOf, inOrder } from '../../home/order';
-import { pieceLetters } from '../../words/canvas';
+import { canvasWords, pieceLetters } from '../../words/canvas';
 import { HATCH, hatchLines } from '../canvas/drawing/hatchLines';
+import { letterPlace } from '../canvas/drawing/pieceLines';
 import { contourInk, paper, PRINT_INK as INK, tint } from '../canvas/ink';
 import { pictureLines, targetLines } from '../canvas/pictureLines';
 import { planGeometry, type PlanGeometry } from '../canvas/planGeometry';
-import { EDGE, metreFrame, NUMERALS } from './metreFrame';
+import { EDGE, metreFrame, NUMERALS, SIDE_NUMERALS } from './metreFrame';
 import {
+  circlePath,
   linePath,
   rectanglePath,
   ringsPath,
@@ -24,7 +27,7 @@ import {
 } from './drawing';
 import { letteringMarks } from './lettering';
 import type { Sheet } from './paper';
-import { CHAIN, leftPlaceMarks, lineMarks, pieceMarks, readingMarks, sourceMarks } from './signs';
+import { CHAIN, leftPlaceMarks, lineMarks, northMarks, pieceMarks, readingMarks, sourceMarks } from './signs';
 
 /** What a plan of the report shows of one level. */
 export interface PlanRequest {
@@ -41,11 +44,16 @@ export interface PlanRequest {
   proposed: readonly PlacedPiece[];
 }
 
+/** A plan, and how many of its readings stand with their number in place of a value. */
+export interface PlanDrawing extends Drawing {
+  numbered: number;
+}
+
 const CONTOUR_WIDTHS = { edge: 0.7, strong: 0.85, between: 0.4 } as const;
 const WALL_CASING = 1.2;
 
 /** The plan of one level as it is printed: every area a vector fill, every word text. */
-export function planDrawing(request: PlanRequest): Drawing {
+export function planDrawing(request: PlanRequest): PlanDrawing {
   const { home, level, picture, sheet, detailed } = request;
   const { camera } = sheet;
   const onSheet: OnSheet = (p) => toScreen(camera, p);
@@ -54,8 +62,11 @@ export function planDrawing(request: PlanRequest): Drawing {
   const shown = picture ? cut(plan.floor, picture.unsupported) : [];
   const hatched = picture ? cut(plan.floor, shown) : [];
   const readings = detailed ? readingsOf(home, level, request.round) : [];
+  const lettering = letteringMarks(request, plan, readings);
   return {
-    width: camera.width,
+    numbered: lettering.numbered,
+    left: detailed ? SIDE_NUMERALS : 0,
+    width: camera.width + (detailed ? SIDE_NUMERALS : 0),
     height: camera.height + (detailed ? NUMERALS : 0),
     clips: {
       sheet: rectanglePath(edge, edge, camera.width - 2 * edge, camera.height - 2 * edge),
@@ -75,11 +86,28 @@ export function planDrawing(request: PlanRequest): Drawing {
         ...readings.flatMap((reading) =>
           readingMarks(reading, supplyOff(home, request.round), onSheet(reading.at)),
         ),
-        ...letteringMarks(request, plan, readings),
+        ...lettering.marks,
       ].map((mark): Mark => ({ clip: 'sheet', ...mark })),
       ...(detailed ? metreFrame(camera) : []),
+      ...(detailed && home.north !== 0 ? northCorner(camera, home.north) : []),
     ],
   };
+}
+
+/** The needle under its N, upper right within the frame. */
+function northCorner({ width }: Camera, north: number): Mark[] {
+  const x = width - EDGE - 16;
+  return [
+    { is: 'area', d: circlePath(x, EDGE + 22, 15), fill: paper(INK), opacity: 0.72 },
+    {
+      is: 'text',
+      text: canvasWords.north,
+      x,
+      y: EDGE + 14,
+      hand: { size: 9, weight: 650, fill: INK.text, anchor: 'middle' },
+    },
+    ...northMarks([x, EDGE + 26], north),
+  ];
 }
 
 /** The readings of a round on a level; those without a round belong to the first. */
@@ -152,29 +180,34 @@ function builtMarks(plan: PlanGeometry, onSheet: OnSheet): Mark[] {
   ];
 }
 
-/** Furniture where it stands; where a place is proposed, the old one dashed and the way to the new one dotted. */
+/**
+ * Furniture where it stands; where a place is proposed, the old one dashed beneath all others, and the way dotted from
+ * where the letter was to where it is.
+ */
 function furnitureMarks({ home, level, proposed }: PlanRequest, onSheet: OnSheet): Mark[] {
   const letters = pieceLetters(home);
   const moved = new Map(proposed.filter(({ moves }) => moves).map((placed) => [placed.id, placed]));
-  const marks: Mark[] = [];
+  const left: Mark[] = [];
+  const standing: Mark[] = [];
+  const ways: Mark[] = [];
   const accented: Mark[] = [];
   for (const piece of inOrder(home.pieces)) {
     const placed = moved.get(piece.id);
     if (!placed) {
-      if (piece.level === level) marks.push(...pieceMarks(piece, letters[piece.id], onSheet));
+      if (piece.level === level) standing.push(...pieceMarks(piece, letters[piece.id], onSheet));
       continue;
     }
-    if (piece.level === level) marks.push(...leftPlaceMarks(piece, onSheet));
+    if (piece.level === level) left.push(...leftPlaceMarks(piece, onSheet));
     if (placed.level !== level) continue;
     const there: Piece = { ...piece, level, at: placed.at, angle: placed.angle };
-    if (piece.level === level) accented.push(...wayMarks(piece, there, onSheet));
+    if (piece.level === level) ways.push(...wayMarks(piece, there, onSheet));
     accented.push(...pieceMarks(there, letters[piece.id], onSheet, INK.accent));
   }
-  return [...marks, ...accented];
+  return [...left, ...standing, ...ways, ...accented];
 }
 
 function wayMarks(from: Piece, to: Piece, onSheet: OnSheet): Mark[] {
-  const d = linePath([from.at, to.at], onSheet);
+  const d = linePath([letterPlace(from), letterPlace(to)], onSheet);
   return [
     { is: 'line', d, stroke: paper(INK), width: 2.6 },
     { is: 'line', d, stroke: INK.accent, width: 1, dash: [1.2, 2.6] },

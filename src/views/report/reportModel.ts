@@ -1,6 +1,7 @@
 import type { AssessRequest, Assessment } from '../../engine/assess';
 import type { Proposal } from '../../engine/arranging/arrange';
 import { GUIDELINES } from '../../engine/judging/guidelines';
+import type { Profile } from '../../engine/judging/profile';
 import type { Home, Id } from '../../home/home';
 import type { Problem } from '../../home/problem';
 import { inOrder } from '../../home/order';
@@ -8,9 +9,12 @@ import { guidelineOf } from '../../home/questions/guidelineOf';
 import { guidelineSentence } from '../../words/assessment';
 import { cautions, LIMITS, type Caution } from '../../words/cautions';
 import { arrangementPart, type ArrangementPart } from './arrangementPart';
-import { evidencePart, metersTable, type EvidencePart } from './evidencePart';
+import { basisPart, dosesTable, drawnProfiles, edgesTable, type BasisPart, type Titled } from './basisPart';
+import { evidencePart, type EvidencePart } from './evidencePart';
 import { frontPart, type FrontPart } from './frontPart';
+import { furnitureChange } from './furnitureChange';
 import { mapPart, type MapPart } from './mapPart';
+import { metersTable } from './metersTable';
 import { readingsOf } from './planDrawing';
 import type { Table } from './table';
 
@@ -21,6 +25,8 @@ export interface ReportRequest {
   assessment: Assessment | null;
   request: AssessRequest | null;
   proposal: Proposal | null;
+  /** Whether the proposal went by the upper bound of the field. */
+  cautious: boolean;
   /** Why there is no assessment; null while one is being worked out. */
   problem: Problem | null;
 }
@@ -30,9 +36,13 @@ export interface ReportModel {
   front: FrontPart;
   maps: MapPart[];
   arrangement: ArrangementPart | null;
+  doses: Table | null;
+  profiles: Profile[];
   evidence: EvidencePart | null;
   meters: Table | null;
   guideline: string;
+  edges: Titled;
+  basis: BasisPart;
   limits: readonly Caution[];
   cautions: Caution[];
 }
@@ -42,6 +52,7 @@ export function reportModel(asked: ReportRequest): ReportModel {
   const { home, round, assessment, request, proposal } = asked;
   const guideline = request?.guideline ?? guidelineOf(home, home.settings.guideline) ?? GUIDELINES[0]!;
   const target = request?.target ?? home.settings.target;
+  const change = furnitureChange(home, assessment, proposal);
   const levels = inOrder(home.levels)
     .map(({ id }) => id)
     .filter(
@@ -49,12 +60,16 @@ export function reportModel(asked: ReportRequest): ReportModel {
         inOrder(home.rooms).some((room) => room.level === level) || readingsOf(home, level, round).length > 0,
     );
   return {
-    front: frontPart({ ...asked, guideline, target }, levels[0] ?? null),
+    front: frontPart({ ...asked, change, guideline, target }, levels[0] ?? null),
     maps: levels.map((level) => mapPart({ home, round, assessment, request, guideline, target }, level)),
-    arrangement: assessment && proposal ? arrangementPart(home, round, assessment, proposal, target) : null,
+    arrangement: assessment && change && arrangementPart(change, round, assessment, target),
+    doses: assessment && dosesTable(home, assessment),
+    profiles: drawnProfiles(home, assessment),
     evidence: assessment && evidencePart(home, assessment),
     meters: Object.keys(home.meters).length > 0 ? metersTable(home) : null,
-    guideline: guidelineSentence(guideline),
+    guideline: guidelineSentence(guideline, request?.supplyOff),
+    edges: edgesTable(guideline, home),
+    basis: basisPart(home, round, assessment, request, proposal && asked.cautious),
     limits: LIMITS,
     cautions: cautions(home.settings.fieldUnit),
   };

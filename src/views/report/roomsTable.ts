@@ -1,10 +1,9 @@
 import type { GuidelineSet } from '../../engine/judging/guidelines';
-import type { RoomFigures } from '../../engine/judging/rooms';
+import { isJudged, type RoomFigures } from '../../engine/judging/rooms';
 import type { Home } from '../../home/home';
-import { classText } from '../../words/assessment';
+import { classText, notJudgedText } from '../../words/assessment';
 import { edgeText } from '../../words/canvas';
-import { fieldText, intervalText, percentText, unitName } from '../../words/numbers';
-import { isJudged, reportWords } from '../../words/report';
+import { fieldText, intervalText, shareText, unitName } from '../../words/numbers';
 import { ROOM_USES, roomName } from '../../words/things';
 import type { Table } from './table';
 
@@ -32,15 +31,15 @@ export function roomsTable(
       .map((room) => {
         const name = roomName(home, room.id);
         const { use } = home.rooms[room.id]!;
-        if (!isJudged(room)) return [name, ROOM_USES[use], '—', '—', '—', '—', reportWords.notJudged];
+        if (!isJudged(room)) return [name, ROOM_USES[use], '—', '—', '—', '—', notJudgedText(room.supported)];
         return [
           name,
           ROOM_USES[use],
           fieldText(room.median, unit),
           intervalText(room.low, room.high, unit),
-          fieldText(room.p95, unit),
-          percentText(room.overTarget),
-          classText(room.class),
+          `${fieldText(room.p95, unit)} (${intervalText(room.p95Low, room.p95High, unit)})`,
+          shareText(room.overTarget, room.overTargetLow, room.overTargetHigh),
+          classText(room),
         ];
       }),
   };

@@ -36,7 +36,7 @@ export interface RulerRequest {
 type Place = readonly [number, number];
 
 // From left to right, as on the page: words, their bracket, numerals, ticks, ink, strokes of readings, discs; pixels.
-const WIDTH = 172;
+export const RULER_WIDTH = 172;
 const WORDS = 58;
 const BRACKET = 66;
 const NUMERAL = 98;
@@ -71,7 +71,7 @@ export function rulerDrawing(request: RulerRequest): Drawing {
   const { readings, pieces, target, height } = request;
   const scale = rulerScale(grownRange(RANGE, readings), TOP, height - BOTTOM);
   return {
-    width: WIDTH,
+    width: RULER_WIDTH,
     height,
     clips: {},
     marks: [

@@ -1,4 +1,5 @@
 import { GUIDELINES, type GuidelineSet } from '../../engine/judging/guidelines';
+import { guidelineOf } from '../../home/questions/guidelineOf';
 import type { Home, Id } from '../../home/home';
 import { firstOf } from '../../home/order';
 import { pieceLetters } from '../../words/canvas';
@@ -50,8 +51,7 @@ export function rulerDiscs(
 
 /** The guideline the home has chosen: its own, or a published one. */
 export function chosenGuideline(home: Home): Pick<GuidelineSet, 'name' | 'year' | 'edges'> {
-  const id = home.settings.guideline;
-  return home.guidelines[id] ?? GUIDELINES.find((set) => set.id === id) ?? GUIDELINES[0]!;
+  return guidelineOf(home, home.settings.guideline) ?? GUIDELINES[0]!;
 }
 
 /** Reference values above the torn break: what everyone else means by a limit, µT, highest first. */

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { bed, box, desk, door, fitted, readingsOf, request, room } from './homes';
-import { brokenRules, type Put } from '../../../src/engine/arranging/brokenRules';
+import { brokenRules } from '../../../src/engine/arranging/brokenRules';
+import type { Put } from '../../../src/engine/arranging/place';
 import type { ArrangeFixture, ArrangePiece, ArrangeRequest } from '../../../src/engine/arranging/request';
 
 const survey = fitted(readingsOf((x, y) => 0.1 + 0.01 * x + 0.005 * y, [-1, -1, 9, 5]));

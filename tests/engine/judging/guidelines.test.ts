@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { classOf, GUIDELINES } from '../../../src/engine/judging/guidelines';
+import { atMains, classOf, GUIDELINES, judgesBy } from '../../../src/engine/judging/guidelines';
 
 const set = (id: string) => GUIDELINES.find((one) => one.id === id)!;
 
@@ -35,7 +35,7 @@ test('Italian values step at 3, 10 and 100 µT', () => {
   const words = [3, 3.1, 10.1, 100.1].map((value) => classOf(set('italy-2003'), 'sleeping', value));
   expect(words).toEqual([
     'within the quality goal',
-    'above the quality goal',
+    'above the quality goal for new buildings',
     'above the attention value',
     'above the limit',
   ]);
@@ -65,4 +65,35 @@ test('every set names its source, and its edges ascend', () => {
     const values = edges.map(({ value }) => value);
     expect(values).toEqual([...values].sort((a, b) => a - b));
   }
+});
+
+test('a value at an edge has one word, however it was come by', () => {
+  for (const value of [0.03, Math.exp(Math.log(0.03)), 0.1 * 0.3, 30 / 1000, 0.01 + 0.02, 0.03 - 1e-17])
+    expect(classOf(set('common-practice'), 'sleeping', value)).toBe('raised');
+  for (const value of [0.1, Math.exp(Math.log(0.1)), 0.1 + 1e-17, 0.3 / 3])
+    expect(classOf(set('common-practice'), 'sleeping', value)).toBe('raised');
+  expect(classOf(set('sbm-2015'), 'sleeping', 0.3 + 0.2 + 1e-16)).toBe('severe anomaly');
+});
+
+test('a value for one installation at its nominal load gives no word to a spot reading', () => {
+  for (const value of [0.1, 5]) expect(classOf(set('switzerland-nisv'), 'sleeping', value)).toBeNull();
+});
+
+test('the older reference level is 100 µT at 50 Hz and 83.3 µT at 60 Hz', () => {
+  const older = set('eu-1999');
+  expect(classOf(atMains(older, 50), 'sleeping', 90)).toBe('within the reference level');
+  expect(classOf(atMains(older, 60), 'sleeping', 90)).toBe('above the reference level');
+  expect(atMains(set('icnirp-2010'), 60).edges).toEqual(set('icnirp-2010').edges);
+});
+
+test('limits are judged by the highest of a room, other values by its middle', () => {
+  const byHighest = GUIDELINES.filter((one) => judgesBy(one) === 'highest').map(({ id }) => id);
+  expect(byHighest).toEqual(['switzerland-nisv', 'italy-2003', 'eu-1999', 'icnirp-2010', 'ieee-c95']);
+});
+
+test('pooled studies are called studies, not precautionary values', () => {
+  expect(GUIDELINES.filter(({ kind }) => kind === 'study').map(({ id }) => id)).toEqual([
+    'pooled-2000-greenland',
+    'pooled-2000-ahlbom',
+  ]);
 });

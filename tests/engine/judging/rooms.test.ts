@@ -4,7 +4,7 @@ import { cellCentres, gridOver } from '../../../src/engine/grid/grid';
 import { exponential, fakeField } from '../dose/fakeField';
 import { GUIDELINES } from '../../../src/engine/judging/guidelines';
 import { random } from '../../../src/engine/algebra/random';
-import { roomFigures } from '../../../src/engine/judging/rooms';
+import { isJudged, placesOfEach, roomFigures, type Measure } from '../../../src/engine/judging/rooms';
 import type { AssessRoom, LevelPicture } from '../../../src/engine/assess';
 import type { Point, Ring } from '../../../src/engine/geometry/point';
 
@@ -29,7 +29,12 @@ function figures(
   {
     cov = () => 0,
     doubt = () => 0,
-  }: { cov?: (a: Point, b: Point) => number; doubt?: (p: Point) => number } = {},
+    measure = {},
+  }: {
+    cov?: (a: Point, b: Point) => number;
+    doubt?: (p: Point) => number;
+    measure?: Partial<Measure>;
+  } = {},
 ) {
   const grid = gridOver({ x0: 0, y0: 0, x1: 8, y1: 6 }, 0.1, 0.1);
   const { xs, ys } = cellCentres(grid);
@@ -44,7 +49,12 @@ function figures(
     contours: [],
     unsupported: [],
   };
-  return roomFigures(() => fakeField(ln, cov), picture, room, 1, { target: 0.1, guideline });
+  return roomFigures(() => fakeField(ln, cov), picture, room, 1, {
+    target: 0.1,
+    guideline,
+    supplyOff: false,
+    ...measure,
+  });
 }
 
 test('a constant field has one value everywhere', () => {
@@ -60,7 +70,9 @@ test('a field that rises evenly: mean and median in the middle, the rest by shar
   expect(room.mean).toBeCloseTo(0.075, 4);
   expect(room.median).toBeCloseTo(0.075, 4);
   expect(room.p95).toBeCloseTo(0.12, 2);
-  expect(room.max).toBeCloseTo(4.95 / 40, 8);
+  // The highest of the places drawn lies on the last hundredth of the floor.
+  expect(room.max).toBeGreaterThan(4.95 / 40);
+  expect(room.max).toBeLessThan(5 / 40);
   expect(room.maxAt[0]).toBeCloseTo(4.95, 8);
   expect(room.overTarget).toBeCloseTo(0.25, 8);
 });
@@ -83,7 +95,7 @@ test('grounds leave out the rooms drawn over them', () => {
 
 test('a cupboard smaller than a cell has the value at its middle', () => {
   const room = figures(bedroom(square(2.01, 2.01, 2.03, 2.03)), ([x]) => x);
-  expect(room.median).toBeCloseTo(2.05, 8);
+  expect(room.median).toBeCloseTo(2.02, 8);
 });
 
 test('support is a share of the floor', () => {
@@ -120,4 +132,50 @@ test('the interval of the median holds 90 % of drawn fields', () => {
   }
   expect(held / draws).toBeGreaterThan(0.86);
   expect(held / draws).toBeLessThan(0.94);
+});
+
+test('a room with less than half of its floor drawn is not judged', () => {
+  const drawnTo = (edge: number) =>
+    figures(bedroom(square(0, 0, 4, 4)), () => 0.3, { doubt: ([x]) => (x < edge ? 0 : 2) });
+  const hatched = drawnTo(1.9);
+  expect(hatched.class).toBeNull();
+  expect(isJudged(hatched)).toBe(false);
+  const drawn = drawnTo(2);
+  expect(drawn.supported).toBeCloseTo(0.5, 8);
+  expect(drawn.class).not.toBeNull();
+  expect(isJudged(drawn)).toBe(true);
+});
+
+test('where the supply was off no room is given a word', () => {
+  expect(figures(bedroom(square(1, 1, 5, 4)), () => 0.06).class).toBe('slight anomaly');
+  const off = figures(bedroom(square(1, 1, 5, 4)), () => 0.06, { measure: { supplyOff: true } });
+  expect([off.class, off.classLow, off.classHigh]).toEqual([null, null, null]);
+  expect(off.median).toBeCloseTo(0.06, 10);
+});
+
+test('a limit is judged by the highest of a room, not by its middle', () => {
+  const limit = GUIDELINES.find(({ id }) => id === 'icnirp-2010')!;
+  const field = ([x]: Point) => (x > 4.5 ? 250 : 1);
+  const room = figures(bedroom(square(1, 1, 5, 4)), field, { measure: { guideline: limit } });
+  expect(room.median).toBeCloseTo(1, 8);
+  expect(room.class).toBe('above the reference level');
+});
+
+test('a word at the edge of a class is open as far as the interval is', () => {
+  const room = figures(bedroom(square(1, 1, 5, 4)), () => 0.09, { cov: exponential(0.1, 3) });
+  expect([room.classLow, room.class, room.classHigh]).toEqual([
+    'slight anomaly',
+    'slight anomaly',
+    'severe anomaly',
+  ]);
+});
+
+test('the same estimate has the same figures', () => {
+  const drawn = () =>
+    figures(bedroom(square(0, 0, 4, 3)), ([x]) => 0.05 * (1 + x), { cov: exponential(0.3, 2) });
+  expect(drawn()).toEqual(drawn());
+});
+
+test('a home of many rooms is drawn at fewer places of each', () => {
+  expect([1, 11, 30, 200].map(placesOfEach)).toEqual([80, 80, 40, 24]);
 });

@@ -39,11 +39,11 @@ describe('fall-off', () => {
     expect(fit.standardError).toBeCloseTo(Math.sqrt(1 / 12), 12);
   });
 
-  it('needs two distances that differ', () => {
+  it('needs three values, and two distances that differ', () => {
     expect(fitFalloff([], [])).toBeNull();
-    expect(fitFalloff([3], [0.2])).toBeNull();
-    expect(fitFalloff([3, 3], [0.2, 0.3])).toBeNull();
-    expect(fitFalloff([1, 2], [0.4, 0.1])!.exponent).toBeCloseTo(2, 12);
+    expect(fitFalloff([1, 2], [0.4, 0.1])).toBeNull();
+    expect(fitFalloff([3, 3, 3], [0.2, 0.3, 0.4])).toBeNull();
+    expect(fitFalloff([1, 2, 2], [0.4, 0.1, 0.1])!.exponent).toBeCloseTo(2, 12);
     expect(fitFalloff([1, 2, 3], [0.4, 0.4, 0.4])!.exponent).toBe(0);
   });
 });

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { COMMON_METER } from '../../../src/engine/survey/meter';
 import { fieldOf } from '../../../src/engine/mapping/field';
-import { HALF_90 } from '../../../src/engine/mapping/half90';
 import { fitSurvey } from '../../../src/engine/mapping/fitSurvey';
+import { HALF_90 } from '../../../src/engine/mapping/interval';
 import { gaussianField } from '../../support/gaussianField';
 import { random } from '../../../src/engine/algebra/random';
 import { reading, UNMARKED } from '../../support/readings';

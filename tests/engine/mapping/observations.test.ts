@@ -63,12 +63,18 @@ describe('observe', () => {
       reading(3, [2, 0], 20, { meter, limit: 'above' }),
       reading(4, [3, 0], 25, { meter }),
     ]);
-    expect(below.ln).toBeCloseTo(Math.log(0.02) - 1, 12);
-    expect(under.ln).toBeCloseTo(Math.log(0.01) - 1, 12);
-    expect(above.ln).toBeCloseTo(Math.log(20) + 1, 12);
-    expect(over.ln).toBeCloseTo(Math.log(20) + 1, 12);
-    for (const place of [below, under, above, over])
-      expect(place).toMatchObject({ variance: 1, limited: true });
+    expect(below.ln).toBeCloseTo(Math.log(0.01), 12);
+    expect(under.ln).toBeCloseTo(Math.log(0.005), 12);
+    expect(above.ln).toBeCloseTo(Math.log(40), 12);
+    expect(over.ln).toBeCloseTo(Math.log(40), 12);
+    expect([below, under, above, over].map(({ limited }) => limited)).toEqual([
+      'below',
+      'below',
+      'above',
+      'above',
+    ]);
+    for (const { variance } of [below, under, above, over])
+      expect(2 * Math.sqrt(variance)).toBeCloseTo(Math.LN2, 12);
   });
 
   it('keeps a logarithm of nothing finite', () => {

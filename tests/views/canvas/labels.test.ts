@@ -12,6 +12,7 @@ import {
   placeLabels,
   type Box,
 } from '../../../src/views/canvas/drawing/labelPlaces';
+import { layLabels } from '../../../src/views/canvas/labels';
 import { namePlaces } from '../../../src/views/canvas/drawing/namePlaces';
 
 const sheet: Box = { x: 0, y: 0, width: 400, height: 300 };
@@ -95,6 +96,36 @@ describe('names of rooms', () => {
 
   test('are not offered where the room is smaller than its name', () => {
     expect([...namePlaces(corner, 260, 14, toScreen, toPlan)]).toEqual([]);
+  });
+});
+
+describe('names and values', () => {
+  test('a value never stands so close to a name that the two read as one', () => {
+    const outline: Ring = [
+      [0, 0],
+      [4, 0],
+      [4, 3],
+      [0, 3],
+    ];
+    const camera = { centre: [2, 1.5], scale: 60, width: 400, height: 300 } as const;
+    for (let x = 0.2; x < 4; x += 0.1) {
+      const placed = layLabels({
+        camera: { ...camera, centre: [2, 1.5] },
+        signs: [],
+        furniture: [],
+        strokes: [],
+        names: [{ id: 'r1', outline, width: 70, height: 15 }],
+        sources: [],
+        values: [{ id: 'm1', at: [x, 1.5], width: 24, height: 13 }],
+        contours: [],
+        picture: null,
+        plan: { isFloor: () => true, isWall: () => false },
+      });
+      const [name, value] = [placed.names.get('r1')!, placed.values.get('m1')!];
+      const isLevel = value.y < name.y + name.height && name.y < value.y + value.height;
+      const gap = Math.max(value.x - (name.x + name.width), name.x - (value.x + value.width));
+      if (isLevel) expect(gap).toBeGreaterThanOrEqual(8);
+    }
   });
 });
 

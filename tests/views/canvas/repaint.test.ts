@@ -40,10 +40,10 @@ describe('a frame draws again only what has changed', () => {
     }
   });
 
-  test('a lit band: the overlay alone', async () => {
+  test('a lit band: the layer of the ink alone, so that lettering stays over its line', async () => {
     const { editor, drawn } = await paintedSession();
     editor.lightBand(4);
-    expect(drawn()).toEqual(['overlay']);
+    expect(drawn()).toEqual(['estimate']);
   });
 
   test('a moved camera: every layer, once', async () => {

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { arrange } from '../../../src/engine/arranging/arrange';
 import { assessHome } from '../../../src/engine/assessHome';
 import { parseHome } from '../../../src/home/file/parse';
-import type { Home } from '../../../src/home/home';
+import type { Home, Meter } from '../../../src/home/home';
 import { newHome } from '../../../src/home/newHome';
 import { arrangeQuestion } from '../../../src/home/questions/arrangeQuestion';
 import { assessQuestion } from '../../../src/home/questions/assessQuestion';
@@ -32,15 +32,33 @@ function work(home: Home, arranged = true) {
     assessment,
     request,
     proposal,
+    cautious: false,
     problem,
   });
   return { home, request, assessment, proposal, model };
 }
 
+const anyMeter: Meter = {
+  id: 'g9',
+  name: 'House meter',
+  axes: 3,
+  unit: 'uT',
+  percent: 5,
+  absolute: 0,
+  coverage: 'limits',
+  resolution: 0.01,
+  range: [0.01, 200],
+  settleSeconds: 2,
+  gain: 1,
+  offset: 0,
+  serial: '',
+  calibrated: null,
+  band: [40, 400],
+};
+
 const textsOf = (drawing: Drawing) =>
   drawing.marks.flatMap((mark) => (mark.is === 'text' ? [mark.text] : []));
-const rowsOf = (model: ReportModel) =>
-  model.maps.flatMap(({ readings }) => readings.flatMap((block) => block.flatMap(({ rows }) => rows)));
+const rowsOf = (model: ReportModel) => model.maps.flatMap(({ readings }) => readings.rows);
 
 describe('a report with everything', () => {
   const { home, request, assessment, proposal, model } = work(load('terraced-house'));
@@ -66,6 +84,30 @@ describe('a report with everything', () => {
     expect(uses.indexOf('grounds')).toBe(uses.length - uses.filter((use) => use === 'grounds').length);
   });
 
+  it('prints a reading as it was typed, whatever the step of the meter', () => {
+    const home = load('single-bedroom');
+    const [typed, bare, milligauss] = Object.values(home.readings);
+    home.meters = {};
+    home.meters['g9'] = { ...anyMeter, resolution: 0.01 };
+    home.readings[typed!.id] = { ...typed!, value: 0.037, text: '0,0370 µT', meter: 'g9' };
+    home.readings[bare!.id] = { ...bare!, value: 0.3, text: '', meter: 'g9' };
+    home.readings[milligauss!.id] = { ...milligauss!, value: 0.125, text: '1.25 mG', meter: 'g9' };
+    const { model } = work(home, false);
+    const shown = new Map(rowsOf(model).map((row) => [row[0]!.replace('*', ''), row.at(-1)]));
+    expect([typed!, bare!, milligauss!].map(({ id }) => shown.get(id.slice(1)))).toEqual([
+      '0.0370',
+      '0.30',
+      '0.125',
+    ]);
+  });
+
+  it('does not state a frequency band that nobody entered', () => {
+    const home = load('single-bedroom');
+    home.meters = { g9: anyMeter, g10: { ...anyMeter, id: 'g10', band: [30, 2000] } };
+    const rows = work(home, false).model.meters!.rows;
+    expect(rows.map((row) => row[6])).toEqual(['not stated', '30–2000']);
+  });
+
   it('lists every reading once, under the number it has on paper', () => {
     const readings = Object.values(home.readings).filter(
       ({ round }) => round === null || round === Object.keys(home.rounds)[0],
@@ -76,7 +118,7 @@ describe('a report with everything', () => {
 
   it('draws one true-scale map a level, with its scale said', () => {
     expect(model.maps).toHaveLength(Object.keys(home.levels).length);
-    for (const map of model.maps) expect(map.caption).toMatch(/^1 : (50|75|100|200) on A4 · /);
+    for (const map of model.maps) expect(map.caption).toMatch(/^1 : (50|75|100|125|150|200) on A4 · /);
   });
 
   it('says the change in dose, its interval and the odds', () => {
@@ -88,7 +130,7 @@ describe('a report with everything', () => {
   });
 
   it('gives the evidence place by place', () => {
-    const rows = model.evidence!.rows.flatMap((block) => block.flatMap(({ rows: own }) => own));
+    const { rows } = model.evidence!.rows;
     expect(rows).toHaveLength(assessment!.evidence.rows.length);
     expect(model.evidence!.compared.rows).toHaveLength(assessment!.evidence.compared.length);
   });
@@ -150,15 +192,16 @@ describe('a report without a part of it', () => {
     for (const [id, reading] of Object.entries(home.readings))
       if (reading.at[1] > 3) delete home.readings[id];
     const { model, assessment } = work(home, false);
-    const blank = assessment!.rooms.filter(({ supported }) => supported < 0.05);
+    const blank = assessment!.rooms.filter(({ supported }) => supported < 0.5);
     expect(blank.length).toBeGreaterThan(0);
-    const rows = model.front.rooms!.rows.filter((row) => row.at(-1) === 'not judged');
+    expect(blank.every((room) => room.class === null)).toBe(true);
+    const rows = model.front.rooms!.rows.filter((row) => /not judged|too little to judge/.test(row.at(-1)!));
     expect(rows.map(([name]) => name).toSorted()).toEqual(
       blank.map(({ id }) => home.rooms[id]!.name).toSorted(),
     );
     expect(model.maps[0]!.plan.clips.hatched).not.toBe('');
     expect(model.maps[0]!.signs.map(({ text }) => text)).toContain('unsupported');
-    expect(model.front.found.join(' ')).toContain('not judged');
+    expect(model.front.found.join(' ')).toContain('Too little drawn to judge');
   });
 
   it('what is left out or a peak is marked and explained', () => {

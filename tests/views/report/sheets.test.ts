@@ -4,7 +4,7 @@ import { metreFrame } from '../../../src/views/report/metreFrame';
 import { MM, PAGE, pictureFor, sheetFor } from '../../../src/views/report/paper';
 import { pageRules } from '../../../src/views/report/pageRules';
 import { rulerDrawing } from '../../../src/views/report/rulerDrawing';
-import { blocksOf, HEAD, ROW, type Table } from '../../../src/views/report/table';
+import { abreast, blocksOf, columnShares, type Table } from '../../../src/views/report/table';
 import { GUIDELINES } from '../../../src/engine/judging/guidelines';
 import { toScreen } from '../../../src/editor/camera';
 
@@ -13,9 +13,11 @@ const plan = (w: number, h: number) => ({ x0: -1, y0: 2, x1: -1 + w, y1: 2 + h }
 
 describe('a sheet', () => {
   it.each([
-    [4, 4, 50],
+    [3, 4, 25],
+    [4, 4, 40],
     [8, 6, 75],
     [11, 9, 100],
+    [14, 9, 125],
     [20, 15, 200],
     [60, 40, 500],
     [5000, 4000, 20_000],
@@ -47,36 +49,51 @@ describe('a sheet', () => {
 });
 
 describe('the metre frame', () => {
-  it('has a numeral at every filled metre, and 0 m where the plan begins', () => {
+  it('has a numeral at every filled metre, below and at the left, and 0 m where the plan begins', () => {
     const { camera } = sheetFor({ x0: -0.5, y0: -0.5, x1: 6.5, y1: 4.5 }, box, 8);
     const numerals = metreFrame(camera).flatMap((mark) => (mark.is === 'text' ? [mark.text] : []));
-    expect(numerals).toEqual(['0 m', '2', '4', '6']);
+    expect(numerals).toEqual(['0 m', '2', '4', '6', '0 m', '2', '4']);
   });
 });
 
-describe('long tables', () => {
-  const table = (n: number): Table => ({
-    heads: [{ text: 'no.' }],
-    rows: Array.from({ length: n }, (_, i) => [String(i + 1)]),
+describe('a table', () => {
+  const wide = (cells: number, word = '100.00'): Table => ({
+    heads: Array.from({ length: cells }, () => ({ text: word, right: true as const })),
+    rows: [Array.from({ length: cells }, () => word)],
   });
-  const flat = (blocks: ReturnType<typeof blocksOf>) =>
-    blocks.flatMap((block) => block.flatMap(({ rows }) => rows.map(([cell]) => Number(cell))));
+  const total = (shares: number[]) => shares.reduce((sum, share) => sum + share, 0);
 
-  it.each([1, 3, 7, 58, 300])('keep %i rows in order, each once, and never above the height given', (n) => {
-    const blocks = blocksOf(table(n), 3, 300, PAGE.height);
-    expect(flat(blocks)).toEqual(Array.from({ length: n }, (_, i) => i + 1));
-    blocks.forEach((block, i) => {
-      for (const { rows } of block)
-        expect(HEAD + rows.length * ROW).toBeLessThanOrEqual(i === 0 ? 300 : PAGE.height);
-    });
-  });
-
-  it('begin on a page of their own where there is no room for a start', () => {
-    expect(blocksOf(table(60), 3, 40, PAGE.height)[0]![0]!.rows).toHaveLength(20);
+  it('that is wider than the page once made the whole print smaller: its columns now share the page exactly', () => {
+    for (const table of [
+      wide(3),
+      wide(40),
+      { heads: [{ text: 'x'.repeat(3000) }, { text: 'm', right: true as const }], rows: [['a', '1.00']] },
+    ])
+      expect(total(columnShares(table, PAGE.width))).toBeCloseTo(1, 9);
   });
 
-  it('of nothing are nothing', () => {
-    expect(blocksOf(table(0), 3, 300, PAGE.height)).toEqual([]);
+  it('breaks words before it squeezes numbers', () => {
+    const table: Table = {
+      heads: [{ text: 'name' }, { text: 'note' }, { text: 'µT', right: true }],
+      rows: [['very long words '.repeat(40), 'and more '.repeat(90), '0.123']],
+    };
+    const [, , number] = columnShares(table, 300);
+    expect(number! * 300).toBeGreaterThan(textWidth('0.123', { size: 12.6 }));
+  });
+
+  it.each([1, 3, 7, 58, 300])('of %i rows keeps them in order, each once, in blocks alike', (n) => {
+    const rows = Array.from({ length: n }, (_, i) => [String(i + 1)]);
+    const blocks = blocksOf({ heads: [{ text: 'no.' }], rows }, 3);
+    expect(blocks.flatMap((block) => block.flatMap((part) => part.rows))).toEqual(rows);
+    const heights = blocks.map((block) => block[0]!.rows.length);
+    expect(Math.max(...heights)).toBeLessThanOrEqual(14);
+    expect(Math.max(...heights) - Math.min(...heights)).toBeLessThanOrEqual(2);
+  });
+
+  it('stands as often abreast as its columns allow', () => {
+    expect([wide(3), wide(5), wide(9), wide(30)].map((table) => abreast(table, PAGE.width))).toEqual([
+      3, 2, 1, 1,
+    ]);
   });
 });
 

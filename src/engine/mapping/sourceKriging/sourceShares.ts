@@ -1,4 +1,4 @@
-import { HALF_90 } from '../half90';
+import { HALF_90 } from '../interval';
 import { columnsOf, strengthsOf } from './sourceModel';
 import { changesOf } from './strengthDoubt';
 import { sumAt } from './fitStrengths';

@@ -32,6 +32,8 @@ export function followRows(state: EditorState) {
     };
     const sizes = new ResizeObserver(later);
     sizes.observe(list);
+    // Whatever opens above the list moves it without changing its size.
+    for (const part of panel?.children ?? []) sizes.observe(part);
     const rows = new MutationObserver(later);
     rows.observe(list, { childList: true, subtree: true, attributes: true, attributeFilter: ['class'] });
     panel?.addEventListener('scroll', later, { passive: true });

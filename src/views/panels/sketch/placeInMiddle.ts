@@ -1,6 +1,7 @@
 import type { Editor, ToolLoad, ToolName } from '../../../editor/editor';
 import { addFixture, addPiece, addRoom, addSource, addWalk } from '../../../home/edits/add';
 import type { Edit } from '../../../home/edits/edit';
+import { fixtureSize } from '../../../home/kindDefaults';
 import type { KindName, Point, RoomUse } from '../../../home/home';
 import { sketch } from '../../../words/sketch';
 
@@ -29,7 +30,11 @@ function editFor(editor: Editor, tool: ToolName, load: ToolLoad): Edit | null {
     });
   }
   if (tool === 'fixture' && load.fixture)
-    return addFixture({ level, kind: load.fixture.kind, outline: around(at, 1.2, 0.6) });
+    return addFixture({
+      level,
+      kind: load.fixture.kind,
+      outline: around(at, ...fixtureSize(load.fixture.kind)),
+    });
   if (tool === 'piece' && load.piece) {
     const { kind, name, size } = load.piece;
     return addPiece({ level, kind, name, size, at });

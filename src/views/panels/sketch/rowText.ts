@@ -1,7 +1,9 @@
 import { area } from '../../../engine/geometry/polygon';
 import type { Home, Point, Ref } from '../../../home/home';
 import { lengthText } from '../../../words/numbers';
-import { sizeText, sketch } from '../../../words/sketch';
+import { areaText, sizeText, sketch } from '../../../words/sketch';
+import { isRectangle } from './fixtureSides';
+import { wallLength } from './wallLength';
 import { PIECE_WORDS, ROOM_USES, SOURCE_WORDS, thingName } from '../../../words/things';
 
 export interface RowText {
@@ -24,7 +26,7 @@ export function rowText(home: Home, ref: Ref): RowText {
   switch (ref.kind) {
     case 'room': {
       const room = home.rooms[ref.id]!;
-      return { name, note: ROOM_USES[room.use], value: sketch.floor(area(room.outline)) };
+      return { name, note: ROOM_USES[room.use], value: areaText(area(room.outline), unit) };
     }
     case 'opening': {
       const opening = home.openings[ref.id]!;
@@ -33,8 +35,9 @@ export function rowText(home: Home, ref: Ref): RowText {
     }
     case 'fixture': {
       const { outline } = home.fixtures[ref.id]!;
-      const wall = Math.hypot(outline[1]![0] - outline[0]![0], outline[1]![1] - outline[0]![1]);
-      return { name, note: '', value: lengthText(wall, unit) };
+      const [a, b] = [wallLength(outline, 0), wallLength(outline, 1)];
+      const size = [Math.max(a, b), Math.min(a, b)] as const;
+      return { name, note: '', value: isRectangle(outline) ? sizeText(size, unit) : '' };
     }
     case 'piece': {
       const piece = home.pieces[ref.id]!;

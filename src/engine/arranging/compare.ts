@@ -1,0 +1,103 @@
+import { decide, dosesOf, jointOf, oddsBetween, widened, type Decision, type Stay } from './odds';
+import { HALF_90 } from '../mapping/interval';
+import { peopleOf } from '../dose/pieceDose';
+import { zoneOf } from '../dose/zones';
+import type { ArrangePiece } from './request';
+import type { FieldAt } from '../dose/fieldAt';
+import type { FittedSurvey } from '../mapping/fitSurvey';
+import type { LogNormalSums } from '../dose/logNormalSum';
+import type { Place } from './place';
+import type { ZoneDose } from '../dose/dose';
+
+/** What a change of place is worth. Doses are µT·h a day, mean over those who count; null where nobody does. */
+export interface Worth {
+  moves: boolean;
+  before: ZoneDose | null;
+  after: ZoneDose | null;
+  /** Probability that the dose after is lower than before; null where nothing moves or nobody is there. */
+  odds: number | null;
+  decision: Decision;
+}
+
+/** Two sets of places compared: for the home as a whole, as the mean over its people, and piece by piece. */
+export interface Comparison {
+  whole: Worth;
+  of(piece: ArrangePiece): Worth;
+}
+
+/** A day in a piece as it counts in a dose. */
+interface Used extends Stay {
+  piece: ArrangePiece;
+  hours: number;
+  when: 'before' | 'after';
+}
+
+/**
+ * What it is worth that pieces stand at one place and no longer at another: doses with the estimate's own covariance, odds
+ * with one that leave-one-out agrees with.
+ */
+export function compare(
+  { fitted, pieces }: { fitted: Pick<FittedSurvey, 'meanSquareZ'>; pieces: readonly ArrangePiece[] },
+  fieldAt: FieldAt,
+  before: (piece: ArrangePiece) => Place,
+  after: (piece: ArrangePiece) => Place,
+): Comparison {
+  const stays = pieces.flatMap((piece): Used[] => [
+    ...staysOf(piece, before(piece), 'before'),
+    ...staysOf(piece, after(piece), 'after'),
+  ]);
+  const worth = worthOf(fitted, fieldAt, stays);
+  const moves = (piece: ArrangePiece) => isElsewhere(before(piece), after(piece));
+  const everybody = Math.max(1, peopleOf(pieces.flatMap(({ uses }) => uses)));
+  return {
+    whole: worth(() => true, everybody, pieces.some(moves)),
+    of: (piece) => worth((stay) => stay.piece === piece, peopleOf(piece.uses), moves(piece)),
+  };
+}
+
+/** Doses, odds and advice for some of the stays, as a mean over so many people. */
+function worthOf(fitted: Pick<FittedSurvey, 'meanSquareZ'>, fieldAt: FieldAt, stays: readonly Used[]) {
+  const joint = jointOf(fieldAt, stays);
+  const wide = widened(joint, fitted);
+  return (counts: (stay: Used) => boolean, people: number, moves: boolean): Worth => {
+    const hours = stays.reduce(
+      (sum, stay) => sum + (counts(stay) && stay.when === 'before' ? stay.hours : 0),
+      0,
+    );
+    if (hours === 0) return { moves, before: null, after: null, odds: null, decision: 'stay' };
+    const days = (['before', 'after'] as const).map(
+      (when) => (i: number) => (stays[i].when === when && counts(stays[i]) ? stays[i].hours / people : 0),
+    );
+    const [before, after] = doses(dosesOf(joint, stays, days), hours / people);
+    const odds = moves ? oddsBetween(dosesOf(wide, stays, days), 0, 1) : null;
+    return { moves, before, after, odds, decision: decide(before.dose, after.dose, odds) };
+  };
+}
+
+const doses = ({ ln, covariance }: LogNormalSums, hours: number): ZoneDose[] =>
+  ln.map((median, i) => {
+    const dose = Math.exp(median);
+    const spread = Math.exp(HALF_90 * Math.sqrt(covariance[i][i]));
+    return { mean: dose / hours, dose, low: dose / spread, high: dose * spread };
+  });
+
+const staysOf = (piece: ArrangePiece, { level, at, angle }: Place, when: Used['when']): Used[] =>
+  piece.uses.map(({ side, hours }) => ({
+    level,
+    height: piece.height,
+    zone: zoneOf(piece.kind, { at, angle }, piece.size, side),
+    piece,
+    hours,
+    when,
+  }));
+
+// Less than this nobody would call a move: metres, degrees.
+const SAME_PLACE = 0.01;
+const SAME_ANGLE = 0.5;
+
+/** Whether a piece that stands at one place has moved, seen from another. */
+export function isElsewhere(now: Place, then: Place): boolean {
+  const turn = Math.abs(((now.angle - then.angle + 540) % 360) - 180);
+  const shift = Math.hypot(now.at[0] - then.at[0], now.at[1] - then.at[1]);
+  return now.level !== then.level || shift > SAME_PLACE || turn > SAME_ANGLE;
+}

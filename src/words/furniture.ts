@@ -1,0 +1,108 @@
+import type { Alternative, Answer, PlacedPiece, Proposal } from '../engine/arranging/arrange';
+import type { Home, Id } from '../home/home';
+import { roomAt } from '../home/questions/roomAt';
+import { changeText, isLower, leadOf, spellName } from './arranging';
+import { pieceLetters } from './canvas';
+import { doseWithUnit, intervalText, percentText } from './numbers';
+import type { Part } from './report';
+import { PIECE_WORDS, roomName } from './things';
+
+/** Furniture that would move, or that has: the home before it did, and what the places after are worth. */
+export interface FurnitureChange {
+  home: Home;
+  answer: Answer;
+  /** The piece that is spoken of first; null: the one that gains most. */
+  about: Id | null;
+  /** Null where the change has been taken. */
+  proposal: Proposal | null;
+}
+
+/** 'bed A': a piece by its kind and the letter on its disc. */
+export function pieceShort(home: Home, id: string): string {
+  const piece = home.pieces[id];
+  if (!piece) return id;
+  const letter = pieceLetters(home)[id];
+  return [PIECE_WORDS[piece.kind].toLowerCase(), letter].filter(Boolean).join(' ');
+}
+
+/** The change in one sentence, of the piece that gains; null where furniture was moved for no clear gain. */
+export function changeLead({ home, answer, about, proposal }: FurnitureChange): Part[] | null {
+  const placed = leadOf(answer, about);
+  const piece = placed && home.pieces[placed.id];
+  if (answer.decision === 'stay' || !placed || !piece) return proposal && [plain(STAY)];
+  const unit = home.settings.fieldUnit;
+  const { before, after } = placed;
+  const change = changeText(
+    { before: before!.dose, after: after!.dose, low: after!.low, high: after!.high },
+    unit,
+  );
+  const verb = proposal ? 'falls' : 'fell';
+  return [
+    plain(`${spellName(piece.kind)} ${pieceShort(home, piece.id)} ${verb} from ${change.before} to `),
+    { text: `${change.after} ${change.unit}`, tone: 'gain' },
+    { text: ` (${change.interval})`, tone: 'soft' },
+    plain(`${whereTo(home, placed)}${surely(placed, proposal !== null)}`),
+  ];
+}
+
+const plain = (text: string): Part => ({ text, tone: 'plain' });
+
+const STAY = 'The furniture stays: no arrangement tried is clearly lower for the home as a whole.';
+
+function whereTo(home: Home, { id, room }: PlacedPiece): string {
+  const piece = home.pieces[id]!;
+  if (roomAt(home, piece.level, piece.at)?.id === room) return ' across the same room';
+  const name = home.rooms[room]?.name;
+  return name ? ` in the ${lowerFirst(name)}` : '';
+}
+
+function surely({ decision, odds }: PlacedPiece, proposed: boolean): string {
+  if (decision === 'move' && odds !== null) return `; better there: ${percentText(odds)}.`;
+  if (decision === 'stay' || !proposed) return ', which is not certain.';
+  return '. That is likely, not certain: measure both places first.';
+}
+
+/** Whose dose a change of the whole home is: a head, or the beginning of a sentence. */
+export function wholeName(home: Home): string {
+  const people = new Set(Object.values(home.pieces).flatMap(({ uses }) => uses.map(({ who }) => who))).size;
+  return people > 1
+    ? `The home as a whole, mean over its ${people} people:`
+    : 'The home as a whole, all pieces together:';
+}
+
+export const provenSentence = (proven: boolean): string =>
+  proven
+    ? 'Of the arrangements tried inside the rules none is lower for the home as a whole by more than a hundredth.'
+    : 'The search was cut short: a lower dose may be found among places not tried.';
+
+/** Another answer, and what it costs the piece it is about and the home. */
+export function alternativeSentence(
+  home: Home,
+  about: Id | null,
+  alternative: Alternative,
+  index: number,
+): string {
+  const unit = home.settings.fieldUnit;
+  const placed = alternative.pieces.find(({ id }) => id === about);
+  const room = placed ? lowerFirst(roomName(home, placed.room)) : '';
+  const where = alternative.differs === 'room' ? `in the ${room}` : `at another wall of the ${room}`;
+  const own = placed?.after
+    ? `${doseWithUnit(placed.after.dose, unit)} for ${pieceShort(home, placed.id)}, `
+    : '';
+  const whole = `${doseWithUnit(alternative.after, unit)} (${intervalText(alternative.low, alternative.high, unit)})`;
+  return `Choice ${index + 2}: ${where}, ${own}${whole} for the home.`;
+}
+
+/** What is said beside a piece that moves, or has moved. */
+export function movedText(home: Home, placed: PlacedPiece): string {
+  if (!isLower(placed) || (placed.decision === 'stay' && placed.makesWayFor !== null)) {
+    return placed.makesWayFor
+      ? `makes way for ${pieceShort(home, placed.makesWayFor)}`
+      : 'keeps the rules there';
+  }
+  if (placed.decision === 'stay' || placed.odds === null) return 'no clear gain of its own';
+  const better = `better there: ${percentText(placed.odds)}`;
+  return placed.decision === 'move' ? better : `likely ${better}`;
+}
+
+const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
