@@ -60,7 +60,7 @@ export function basisPart(
   return {
     file: fileSentence(home.title, fileName(home.title), home.report.date, round),
     steps: [
-      ...(assessment ? formulaSentences(assessment.fitted, steps) : []),
+      ...(assessment ? formulaSentences(home, assessment, steps) : []),
       ...(cautious === null ? [] : [cautiousSentence(cautious)]),
     ],
     tables: tables.filter((one) => one !== null),

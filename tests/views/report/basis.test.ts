@@ -78,6 +78,29 @@ describe('a colleague could not work the report out again', () => {
     expect(work(asked).model.basis.steps.join(' ')).toMatch(/weights 1\/d to the power \d.*w·K·w/s);
   });
 
+  it('source kriging is explained by its terms and the remainder’s variogram where that method was used', () => {
+    const asked = load('terraced-house');
+    asked.settings.method = 'source-kriging';
+    const { model: explained, assessment: own } = work(asked);
+    const { model: sum, variogram } = own.fitted.sources!;
+    const steps = explained.basis.steps.join(' ');
+    expect(sum.terms).toHaveLength(Object.keys(asked.sources).length);
+    for (const { id, exponent, strength } of sum.terms) {
+      const size = strength === 0 ? '0' : `(${fixedText(Math.sqrt(strength), 4)} µT)²`;
+      expect(steps).toMatch(
+        new RegExp(
+          `${asked.sources[id]!.name}[^;]*: n = ${exponent} (by the readings|as given), s = ${size.replaceAll(/[()]/g, '\\$&')}`,
+        ),
+      );
+    }
+    expect(steps).toContain(`b is (${fixedText(Math.sqrt(sum.background), 4)} µT)²`);
+    expect(steps).toMatch(/Variogram of the remainder.*½ ln B̂² at the place plus ordinary kriging/s);
+    expect(steps).toContain(`${fixedText(variogram.nugget, 4)} + ${fixedText(variogram.sill, 4)} ×`);
+    const plain = load('terraced-house');
+    plain.settings.method = 'kriging';
+    expect(work(plain).model.basis.steps.join(' ')).not.toMatch(/B̂|remainder/);
+  });
+
   it('readings of the rounds that are not mapped are listed under their round', () => {
     const [first] = Object.keys(home.rounds);
     const others = Object.values(home.readings).filter(({ round }) => round !== null && round !== first);
