@@ -87,6 +87,7 @@ type DrawingProblem =
   | { kind: 'opening-too-wide'; width: number; wallLength: number }
   | { kind: 'outline-too-small' }
   | { kind: 'only-a-line' }
+  | { kind: 'scale-out-of-reach'; metres: number; least: number; most: number }
   | { kind: 'no-backdrop' };
 
 /** There is no map yet, or it could not be worked out. */

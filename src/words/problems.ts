@@ -175,6 +175,8 @@ const SENTENCES: Sentences = {
     `The opening is ${metres(p.width)} wide and this wall ${metres(p.wallLength)} long. Make the opening narrower, or choose a longer wall.`,
   'outline-too-small': () => 'This encloses no floor. Draw it larger, or type its width × length.',
   'only-a-line': () => 'This is only a line. Drag over its depth too, or press once for one of common size.',
+  'scale-out-of-reach': (p) =>
+    `Two points of a plan are not ${p.metres < p.least ? 'that close' : 'that far apart'}. Type their true distance, from ${number(p.least)} to ${number(p.most)} m.`,
   'no-backdrop': () => 'This level has no picture to scale. Add a photo or scan of the plan first.',
   'too-few-readings': (p) =>
     `A map needs at least ${p.need} readings, and this round has ${p.have}. Take ${count(p.need - p.have, 'more reading', 'more readings')} at other places.`,

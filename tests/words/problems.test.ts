@@ -106,6 +106,7 @@ const EXAMPLES: Examples = {
   'opening-too-wide': { kind: 'opening-too-wide', width: 1.2, wallLength: 0.9 },
   'outline-too-small': { kind: 'outline-too-small' },
   'only-a-line': { kind: 'only-a-line' },
+  'scale-out-of-reach': { kind: 'scale-out-of-reach', metres: 1e9, least: 0.1, most: 200 },
   'no-backdrop': { kind: 'no-backdrop' },
   'too-few-readings': { kind: 'too-few-readings', have: 2, need: 3 },
   'work-failed': { kind: 'work-failed', detail: 'out of memory' },
