@@ -66,6 +66,7 @@ type StorageProblem =
   | { kind: 'storage-absent' }
   | { kind: 'storage-read-only' }
   | { kind: 'home-missing'; id: string }
+  | { kind: 'file-not-taken'; fileName: string }
   | { kind: 'file-unreadable'; fileName: string; detail: string }
   /** A home file with problems; the home that was open stays as it was. */
   | { kind: 'file-bad'; fileName: string; problems: readonly Problem[] };

@@ -156,6 +156,8 @@ const SENTENCES: Sentences = {
     'Another tab is writing this home, so this one only reads. Close the other tab, or take over writing here.',
   'home-missing': (p) =>
     `There is no home ${quoted(p.id)} in this browser any more. Open its file, or choose another home.`,
+  'file-not-taken': (p) =>
+    `${quoted(p.fileName)} was not taken. Drop a home file that ends in .home.json or, in sketch, a picture of a plan as PNG, JPEG, WebP or GIF of at most 1 MB.`,
   'file-unreadable': (p) =>
     `The file ${quoted(p.fileName)} could not be read (${p.detail}). Choose it again, or copy it to this device first.`,
   'file-bad': (p) =>

@@ -92,6 +92,7 @@ const EXAMPLES: Examples = {
   'storage-absent': { kind: 'storage-absent' },
   'storage-read-only': { kind: 'storage-read-only' },
   'home-missing': { kind: 'home-missing', id: 'k3' },
+  'file-not-taken': { kind: 'file-not-taken', fileName: 'notes.txt' },
   'file-unreadable': { kind: 'file-unreadable', fileName: 'x.home.json', detail: 'the card is gone' },
   'file-bad': { kind: 'file-bad', fileName: 'x.home.json', problems: [{ kind: 'file-empty' }] },
   'quantity-empty': { kind: 'quantity-empty', of: 'field' },
