@@ -125,7 +125,9 @@ const SENTENCES: Sentences = {
   'path-corners': (p) =>
     `${where(p.path)} has ${count(p.points, 'point')}. It needs ${p.least === p.most ? p.least : p.most === Infinity ? `${p.least} or more` : `${p.least} to ${p.most}`}: add or take out points.`,
   'no-such-wall': (p) =>
-    `${where(p.path)} is wall ${p.wall}, but the outline has walls 0 to ${p.walls - 1}. Write one of these.`,
+    p.walls === 0
+      ? `${where(p.path)} is wall ${p.wall}, but the outline has no walls yet. Give it at least 3 corners.`
+      : `${where(p.path)} is wall ${p.wall}, but the outline has walls 0 to ${p.walls - 1}. Write one of these.`,
   'wider-than-wall': (p) =>
     `${where(p.path)} is ${metres(p.width)}, wider than its wall of ${metres(p.wallLength)}. Make the opening narrower, or put it in another wall.`,
   'beyond-wall': (p) =>
