@@ -7,7 +7,7 @@ import { arrangeQuestion } from '../home/questions/arrangeQuestion';
 import { assessQuestion } from '../home/questions/assessQuestion';
 import { firstOf } from '../home/order';
 import type { Home } from '../home/home';
-import { HELP, optionWords } from '../words/commandLine';
+import { HELP, optionWords, withoutControls } from '../words/commandLine';
 import { problemText } from '../words/problems';
 import { answerOf } from './answer';
 import { checkAgainst } from './checkAgainst';
@@ -29,7 +29,7 @@ const BAD_OPTIONS = 2;
 /** Runs the command; returns its exit status. Every problem is one line on the terminal's error side. */
 export function main(argv: readonly string[], terminal: Terminal): number {
   const refuse = (status: number, problems: readonly string[]) => {
-    for (const problem of problems) terminal.error(problem.replace(/\s*\n\s*/g, ' '));
+    for (const problem of problems) terminal.error(withoutControls(problem.replace(/\s*\n\s*/g, ' ')));
     return status;
   };
   const parsed = parseOptions(argv);
@@ -88,7 +88,11 @@ function work(
 function jsonOf(answer: object): string {
   // A text holds no line break of its own in JSON, so the breaks tell rows from what a person wrote in brackets.
   const rows = /\[\n\s*(-?\d[^[\]{}"]*?)\n\s*\]/g;
-  return `${JSON.stringify(answer, null, 1).replace(rows, (_, row: string) => `[${row.replace(/\s+/g, ' ')}]`)}\n`;
+  // JSON leaves the upper controls as they are, and a terminal obeys them.
+  const upper = /[\u007f-\u009f]/g;
+  return `${JSON.stringify(answer, null, 1)
+    .replace(rows, (_, row: string) => `[${row.replace(/\s+/g, ' ')}]`)
+    .replace(upper, (control) => `\\u00${control.charCodeAt(0).toString(16)}`)}\n`;
 }
 
 function pointsOf(terminal: Terminal, options: Options) {

@@ -38,6 +38,11 @@ const METHODS = ['auto', 'inverse-distance', 'kriging', 'source-kriging'] as con
 const METHODS_TO_COME = ['source-sampling'];
 const LEAST_STEP = 0.05;
 
+/** No home reaches further: metres above a floor, µT, metres from the middle of the page. */
+const HIGHEST = 50;
+const STRONGEST = 1e6;
+const FARTHEST = 1000;
+
 /** A reader takes one option's value into the options, or says what is wrong with it. */
 type Reader = (options: Options, value: string) => string | null;
 
@@ -74,13 +79,14 @@ const READERS: Record<string, Reader> = {
   height: (options, value) => {
     const parsed = parseLength(value, 'm', 'notNegative');
     if (!parsed.ok) return optionWords.quantity('height', value, parsed.problem);
+    if (parsed.metres > HIGHEST) return optionWords.tooHigh(value, HIGHEST);
     options.height = parsed.metres;
     return null;
   },
   target: (options, value) => {
     const parsed = parseField(value, 'uT');
     if (!parsed.ok) return optionWords.quantity('target', value, parsed.problem);
-    if (parsed.µT === 0 || parsed.limit) return optionWords.notTarget(value);
+    if (parsed.µT === 0 || parsed.µT > STRONGEST || parsed.limit) return optionWords.notTarget(value);
     options.target = parsed.µT;
     return null;
   },
@@ -96,6 +102,8 @@ const READERS: Record<string, Reader> = {
     if (!isNumber(x) || !isNumber(y) || level === '' || rest.length > 0) {
       return optionWords.notPlace(value);
     }
+    if (Math.max(Math.abs(Number(x)), Math.abs(Number(y))) > FARTHEST)
+      return optionWords.tooFar(value, FARTHEST);
     options.at.push({ x: Number(x), y: Number(y), level, height: null });
     return null;
   },

@@ -13,7 +13,7 @@ import { decisionText, ruleSentence } from '../words/arranging';
 import { edgeText } from '../words/canvas';
 import { movedText } from '../words/furniture';
 import { SHORT_CAUTION } from '../words/cautions';
-import { tableWords } from '../words/commandLine';
+import { tableWords, withoutControls } from '../words/commandLine';
 import {
   doseText,
   fieldText,
@@ -70,7 +70,7 @@ export function tableOf(worked: Worked, answer: Answer): string {
     '',
     SHORT_CAUTION,
   ];
-  return `${lines.join('\n')}\n`;
+  return `${lines.map(withoutControls).join('\n')}\n`;
 }
 
 function sourceLines({ home, assessment }: Worked): string[] {

@@ -112,6 +112,8 @@ export function createEditor(services: Services): Editor {
   const run = (edit: Edit): Problem | null => {
     const problem: Problem | null = library.writes ? history.run(edit) : { kind: 'storage-read-only' };
     if (problem) say(problem);
+    // What was refused before has been done otherwise, or let be.
+    else if (session.notice?.tone === 'problem') session.say(null);
     return problem;
   };
 

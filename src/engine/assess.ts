@@ -30,7 +30,7 @@ export interface AssessRequest {
 }
 
 /** All pieces as they stand, and where those there then were found. */
-export interface MovedFurniture {
+interface MovedFurniture {
   rooms: readonly ArrangeRoom[];
   pieces: readonly ArrangePiece[];
   found: readonly Put[];

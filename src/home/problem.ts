@@ -66,6 +66,7 @@ type StorageProblem =
   | { kind: 'storage-absent' }
   | { kind: 'storage-read-only' }
   | { kind: 'home-missing'; id: string }
+  | { kind: 'file-not-taken'; fileName: string }
   | { kind: 'file-unreadable'; fileName: string; detail: string }
   /** A home file with problems; the home that was open stays as it was. */
   | { kind: 'file-bad'; fileName: string; problems: readonly Problem[] };
@@ -87,6 +88,7 @@ type DrawingProblem =
   | { kind: 'opening-too-wide'; width: number; wallLength: number }
   | { kind: 'outline-too-small' }
   | { kind: 'only-a-line' }
+  | { kind: 'scale-out-of-reach'; metres: number; least: number; most: number }
   | { kind: 'no-backdrop' };
 
 /** There is no map yet, or it could not be worked out. */

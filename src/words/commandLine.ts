@@ -28,6 +28,9 @@ Computes with the same engine as the page and prints one JSON object. Metres, µ
 Exit status 0: done; 1: the file is bad or cannot be assessed; 2: the options are bad.
 `;
 
+/** A text of a file as a terminal may show it: what would steer the terminal is one blank each. */
+export const withoutControls = (text: string): string => text.replace(/\p{Cc}/gu, ' ');
+
 /** What is wrong with an option: the option, its value, and the way out. */
 export const optionWords = {
   methodToCome: (value: string) =>
@@ -36,7 +39,12 @@ export const optionWords = {
     `--method “${value}”: not a method. Take auto, inverse-distance, kriging or source-kriging.`,
   quantity: (option: string, value: string, problem: QuantityProblem) =>
     `--${option} “${value}”: ${quantitySentence(problem)}`,
-  notTarget: (value: string) => `--target “${value}”: not a target. Write a field above zero, like 0.1.`,
+  notTarget: (value: string) =>
+    `--target “${value}”: not a target. Write a field above zero and up to 1 T, like 0.1.`,
+  tooHigh: (value: string, most: number) =>
+    `--height “${value}”: higher than any room. Write metres above the floor, from 0 to ${most}.`,
+  tooFar: (value: string, most: number) =>
+    `--at “${value}”: farther out than any home. Write metres from −${most} to ${most}.`,
   tooFine: (value: string, least: number) =>
     `--grid “${value}”: finer than ${least} m. Write a step like 0.1 or 0.5.`,
   notPlace: (value: string) =>

@@ -55,7 +55,7 @@ export function evidenceRowText(row: EvidenceRow, unit: FieldUnit, shown: number
 }
 
 /** '0.49 read, 0.44 corrected', or '0.44 µT read' where the display is taken as it is. */
-export const readText = (corrected: number, shown: number | null, unit: FieldUnit): string =>
+const readText = (corrected: number, shown: number | null, unit: FieldUnit): string =>
   shown === null ? `${withUnit(corrected, unit)} read` : correctedText(shown, corrected, unit);
 
 /** Where the misses lie: 'The misses lie in the hall and the kitchen.' */

@@ -125,7 +125,9 @@ const SENTENCES: Sentences = {
   'path-corners': (p) =>
     `${where(p.path)} has ${count(p.points, 'point')}. It needs ${p.least === p.most ? p.least : p.most === Infinity ? `${p.least} or more` : `${p.least} to ${p.most}`}: add or take out points.`,
   'no-such-wall': (p) =>
-    `${where(p.path)} is wall ${p.wall}, but the outline has walls 0 to ${p.walls - 1}. Write one of these.`,
+    p.walls === 0
+      ? `${where(p.path)} is wall ${p.wall}, but the outline has no walls yet. Give it at least 3 corners.`
+      : `${where(p.path)} is wall ${p.wall}, but the outline has walls 0 to ${p.walls - 1}. Write one of these.`,
   'wider-than-wall': (p) =>
     `${where(p.path)} is ${metres(p.width)}, wider than its wall of ${metres(p.wallLength)}. Make the opening narrower, or put it in another wall.`,
   'beyond-wall': (p) =>
@@ -156,6 +158,8 @@ const SENTENCES: Sentences = {
     'Another tab is writing this home, so this one only reads. Close the other tab, or take over writing here.',
   'home-missing': (p) =>
     `There is no home ${quoted(p.id)} in this browser any more. Open its file, or choose another home.`,
+  'file-not-taken': (p) =>
+    `${quoted(p.fileName)} was not taken. Drop a home file that ends in .home.json or, in sketch, a picture of a plan as PNG, JPEG, WebP or GIF of at most 1 MB.`,
   'file-unreadable': (p) =>
     `The file ${quoted(p.fileName)} could not be read (${p.detail}). Choose it again, or copy it to this device first.`,
   'file-bad': (p) =>
@@ -175,6 +179,8 @@ const SENTENCES: Sentences = {
     `The opening is ${metres(p.width)} wide and this wall ${metres(p.wallLength)} long. Make the opening narrower, or choose a longer wall.`,
   'outline-too-small': () => 'This encloses no floor. Draw it larger, or type its width × length.',
   'only-a-line': () => 'This is only a line. Drag over its depth too, or press once for one of common size.',
+  'scale-out-of-reach': (p) =>
+    `Two points of a plan are not ${p.metres < p.least ? 'that close' : 'that far apart'}. Type their true distance, from ${number(p.least)} to ${number(p.most)} m.`,
   'no-backdrop': () => 'This level has no picture to scale. Add a photo or scan of the plan first.',
   'too-few-readings': (p) =>
     `A map needs at least ${p.need} readings, and this round has ${p.have}. Take ${count(p.need - p.have, 'more reading', 'more readings')} at other places.`,

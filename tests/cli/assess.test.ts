@@ -300,9 +300,9 @@ describe('tables', () => {
   });
 
   it('what is open by more than a factor of ten is not known, and such rooms are not judged', () => {
-    const { rooms } = answer([file, '--height', '99']);
+    const { rooms } = answer([file, '--height', '50']);
     expect(rooms.map((room: { class: string | null }) => room.class)).toEqual(rooms.map(() => null));
-    const study = line(run([file, '--height', '99', '--table']).out, 'Study');
+    const study = line(run([file, '--height', '50', '--table']).out, 'Study');
     expect(study).toMatch(/not known .*not judged/);
     expect(study).not.toMatch(/0\.000/);
   });
@@ -340,4 +340,23 @@ describe('tables', () => {
     const { rooms } = answer([file, '--guideline', 'icnirp-2010']);
     for (const room of rooms) expect(room.class).toBe('within the reference level');
   });
+});
+
+it('fault: control characters in the names of a file reached the terminal', () => {
+  const { home } = sample('single-bedroom');
+  const [id, room] = Object.entries(home.rooms)[0]!;
+  const name = 'Bed\u001b[2J\u009b2J';
+  const files = {
+    'f.json': serialiseHome({
+      ...home,
+      title: '\u001b]0;owned\u0007',
+      rooms: { ...home.rooms, [id]: { ...room, name } },
+    }),
+    'bad.json': '{"format": "\u001b[2J"}',
+  };
+  for (const argv of [['f.json'], ['f.json', '--table'], ['bad.json']]) {
+    const { out, errors } = run(argv, files);
+    expect([out, ...errors].join('\n').replace(/\n/g, '')).not.toMatch(/\p{Cc}/u);
+  }
+  expect(answer(['f.json'], files).rooms[0].name).toBe(name);
 });

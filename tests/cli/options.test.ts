@@ -69,3 +69,17 @@ describe('options', () => {
     expect(parsed('--help').help).toBe(true);
   });
 });
+
+describe('fault: quantities beyond any home were taken', () => {
+  it.each([
+    [['f', '--height', '51'], '--height “51”'],
+    [['f', '--target', '2e6'], '--target “2e6”'],
+    [['f', '--target', '0'], '--target “0”'],
+    [['f', '--at', '1001,0'], '--at “1001,0”'],
+    [['f', '--at=0,-1e9'], '--at “0,-1e9”'],
+  ])('%j', (argv, start) => {
+    const [problem] = problems(...argv);
+    expect(problem).toMatch(/\. Write /);
+    expect(problem!.startsWith(start)).toBe(true);
+  });
+});

@@ -6,7 +6,9 @@ import { serialiseHome } from '../../src/home/file/serialise';
 import { integrity } from '../../src/home/integrity';
 import { inOrder } from '../../src/home/order';
 import { newHome } from '../../src/home/newHome';
+import { addRoom } from '../../src/home/edits/add';
 import { anyHome } from '../support/anyHome';
+import { homeWith } from '../support/homes';
 import type { Home } from '../../src/home/home';
 
 const fixture = (name: string) => readFileSync(new URL(`fixtures/${name}`, import.meta.url), 'utf8');
@@ -206,4 +208,18 @@ describe('a home and its file', () => {
     const readings = Array.from({ length: 2000 }, (_, i) => ({ at: [i / 10, 0], value: 0.1 }));
     expect(Object.keys(parsed(file({ readings })).readings)).toHaveLength(2000);
   });
+});
+
+it('a room called by the replacement character is not taken for a picture', () => {
+  const home = homeWith(
+    addRoom({
+      name: '\uFFFD',
+      outline: [
+        [0, 0],
+        [4, 0],
+        [4, 3],
+      ],
+    }),
+  );
+  expect(parseHome(serialiseHome(home))).toEqual({ ok: true, home });
 });

@@ -12,6 +12,10 @@ export interface ScaleTool extends Tool {
   setLength(metres: number): Problem | null;
 }
 
+/** Metres between two points of a plan that a person can have measured. */
+const LEAST = 0.1;
+const MOST = 200;
+
 /** Gives a backdrop its scale: two points of it, and how far apart they really are. */
 export function createScaleTool(bench: Bench): ScaleTool {
   let line: readonly [Point, Point] | null = null;
@@ -29,6 +33,8 @@ export function createScaleTool(bench: Bench): ScaleTool {
   const setLength = (metres: number): Problem | null => {
     const level = bench.home.levels[bench.view.level];
     if (!level?.backdrop || !line) return { kind: 'no-backdrop' };
+    if (metres < LEAST || metres > MOST)
+      return { kind: 'scale-out-of-reach', metres, least: LEAST, most: MOST };
     const [from, to] = line;
     const factor = metres / distance(from, to);
     const { backdrop } = level;
@@ -61,7 +67,10 @@ export function createScaleTool(bench: Bench): ScaleTool {
       if (input.key === 'Enter' && typing.text !== '') {
         const metres = bench.parseLength(typing.text);
         if (metres === null) bench.say({ kind: 'not-a-length', text: typing.text });
-        else setLength(metres);
+        else {
+          const problem = setLength(metres);
+          if (problem) bench.say(problem);
+        }
       } else if (!typing.key(input)) return false;
       bench.redrawOverlay();
       return true;

@@ -81,7 +81,7 @@ export function answerSince(
 }
 
 /** What is said of the whole home. */
-export function wholeOf({ whole: { before, after, odds, decision } }: Comparison): Omit<Answer, 'pieces'> {
+function wholeOf({ whole: { before, after, odds, decision } }: Comparison): Omit<Answer, 'pieces'> {
   return {
     before: before?.dose ?? 0,
     beforeLow: before?.low ?? 0,

@@ -6,7 +6,7 @@ import type { Field } from '../mapping/field';
 import type { Point } from '../geometry/point';
 
 /** A figure of a floor over its draws: the median of what they give, and where nine of ten of them lie. */
-export interface Drawn {
+interface Drawn {
   value: number;
   low: number;
   high: number;

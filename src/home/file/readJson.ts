@@ -28,11 +28,11 @@ export function readJson(text: string): { ok: true; value: unknown } | { ok: fal
     return { ok: false, problem: { kind: 'file-too-large', bytes, limit: LIMITS.file } };
   const body = text.replace(/^\uFEFF/, '').trim();
   if (body === '') return { ok: false, problem: { kind: 'file-empty' } };
-  if (looksBinary(body))
-    return { ok: false, problem: { kind: 'file-binary', picture: looksLikePicture(body) } };
   try {
     return { ok: true, value: JSON.parse(body) };
   } catch {
+    if (looksBinary(body))
+      return { ok: false, problem: { kind: 'file-binary', picture: looksLikePicture(body) } };
     const at = jsonFault(body);
     const place = lineOf(body, at);
     if (body.slice(at).trim() === '' || !/[}\]]$/.test(body))

@@ -37,7 +37,7 @@ export interface Scene {
 }
 
 /** The lines that lettering goes by. While a picture follows the hand they are those of the last whole one. */
-export interface Lettered {
+interface Lettered {
   picture: LevelPicture | null;
   contours: readonly DrawnContour[];
   target: readonly ContourLine[];

@@ -31,7 +31,11 @@ export async function openSample(editor: Editor, key: SampleKey): Promise<void> 
 /** Opens a home file that the person chooses. What is wrong with it is said by the notice; the open home stays. */
 export async function openHomeFile(editor: Editor): Promise<void> {
   const file = await chooseFile('.json,application/json');
-  if (!file) return;
+  if (file) await openFile(editor, file);
+}
+
+/** Opens a home file that is in hand. */
+export async function openFile(editor: Editor, file: File): Promise<void> {
   const problem = await editor.library.read(await file.text(), file.name);
   if (problem) editor.say({ text: problem, tone: 'problem' });
   else editor.showAll();

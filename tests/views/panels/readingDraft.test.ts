@@ -36,8 +36,8 @@ describe('a reading of 0', () => {
       addReading({ level: 'l1', at: [1, 1], value: 0 }),
     );
     expect(observe(surveyOf(home, 'a', 'auto').readings)[0]).toMatchObject({
-      ln: Math.log(0.01) - 1,
-      variance: 1,
+      ln: Math.log(0.005),
+      limited: 'below',
     });
   });
 });
@@ -117,5 +117,16 @@ describe('the reading that is being typed', () => {
     desk.home = homeWith(addMeter({ name: 'One', unit: 'nT' }));
     expect(draftOf(state).entries.value).toBe('');
     expect(draftOf(state).unit).toBe('nT');
+  });
+});
+
+describe('fault: a reading was kept while its place or height was refused in words', () => {
+  it.each(['across', 'up', 'height'] as const)('%s', (field) => {
+    const draft = draftIn(homeWith());
+    draft.entries.value = '0.3';
+    draft.trouble(field, 'No length can be read in it.');
+    expect(draft.finish([1, 1], where)).toEqual({ ok: false, sentence: 'No length can be read in it.' });
+    draft.trouble(field, '');
+    expect(draft.finish([1, 1], where).ok).toBe(true);
   });
 });

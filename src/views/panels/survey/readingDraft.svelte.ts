@@ -26,6 +26,8 @@ export class ReadingDraft {
   /** Metres; null: the height of the map. */
   height: number | null = $state(null);
   meter: Id | null = $state(null);
+  /** What is wrong with what is typed for place and height, by field. */
+  #troubles: Partial<Record<'across' | 'up' | 'height', string>> = $state({});
 
   readonly #home: () => Home;
   /** The unit chosen on the pad, as long as what it was chosen instead of is what the meter shows. */
@@ -53,7 +55,12 @@ export class ReadingDraft {
 
   /** All that is typed, to tell whether it has changed since. */
   get typed(): string {
-    return JSON.stringify([this.entries, this.limit, this.extra, this.unit]);
+    return JSON.stringify([this.entries, this.limit, this.extra, this.unit, this.#troubles]);
+  }
+
+  /** A field beside the value holds what cannot be read; an empty sentence: it no longer does. */
+  trouble(field: 'across' | 'up' | 'height', sentence: string): void {
+    this.#troubles[field] = sentence;
   }
 
   /** A key of the pad. */
@@ -105,6 +112,8 @@ export class ReadingDraft {
   ): { ok: true; fields: Omit<Reading, 'id'> } | { ok: false; sentence: string } {
     const home = this.#home();
     const meter = this.meterInHand;
+    const wrong = Object.values(this.#troubles).find(Boolean);
+    if (wrong) return { ok: false, sentence: wrong };
     if (!place) return { ok: false, sentence: survey.noPlace };
     const typedLimit = this.extra === 'axes' ? null : parseField(this.entries.value, this.unit);
     let value = this.#value();
