@@ -47,7 +47,7 @@ export const RULER_FORMS: Record<Form, RulerForm> = {
     inkWidth: 21,
     reading: 75,
     readingLength: 8,
-    disc: 101,
+    disc: 96,
     leaders: null,
     torn: true,
     range: FULL_RANGE,

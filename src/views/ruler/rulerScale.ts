@@ -1,4 +1,3 @@
-import { scaleLog } from 'd3-scale';
 import { BAND_EDGES } from '../../engine/contours/thresholds';
 import type { GuidelineSet } from '../../engine/judging/guidelines';
 
@@ -15,16 +14,17 @@ export interface RulerScale {
 
 /** A scale over a range, between two heights on the page. */
 export function rulerScale([low, high]: readonly [number, number], top: number, bottom: number): RulerScale {
-  const end = Math.max(top, bottom);
-  const scale = scaleLog([low, high], [end, top]);
+  const length = Math.max(0, bottom - top);
+  const span = Math.log(high / low);
   return {
     low,
     high,
     top,
-    bottom: end,
-    // Nothing and less have a place too: two decades below the lowest.
-    y: (value) => scale(Math.max(value, low / 100)),
-    value: (y) => scale.invert(y),
+    bottom: top + length,
+    // Nothing and less have a place too: two decades below the lowest. In plain logarithms: the first load does without the
+    // scales of the plots, which come later.
+    y: (value) => top + (length * Math.log(high / Math.max(value, low / 100))) / span,
+    value: (y) => high * Math.exp((-(y - top) / Math.max(1, length)) * span),
     holds: (value) => value >= low && value <= high,
   };
 }
