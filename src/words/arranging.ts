@@ -1,7 +1,7 @@
 import type { Answer, Decision, PlacedPiece } from '../engine/arranging/arrange';
 import type { BrokenRule } from '../engine/arranging/rules';
 import type { FieldUnit, PieceKind } from '../home/home';
-import { doseText, doseUnitName, percentText } from './numbers';
+import { doseText, doseUnitName, oddsText } from './numbers';
 
 /** What using a piece for its hours is called. */
 export function spellName(kind: PieceKind): string {
@@ -11,7 +11,7 @@ export function spellName(kind: PieceKind): string {
 /** 'better here: 96 %', or why to wait or to stay. */
 export function decisionText(decision: Decision, odds: number | null): string {
   if (decision === 'stay' || odds === null) return 'no clear gain: stay';
-  const better = `better here: ${percentText(odds)}`;
+  const better = `better here: ${oddsText(odds)}`;
   return decision === 'move' ? better : `${better}. Measure both places first`;
 }
 

@@ -3,7 +3,7 @@ import type { Home, Id } from '../home/home';
 import { roomAt } from '../home/questions/roomAt';
 import { changeText, isLower, leadOf, spellName } from './arranging';
 import { pieceLetters } from './canvas';
-import { doseWithUnit, intervalText, percentText } from './numbers';
+import { doseWithUnit, intervalText, oddsText } from './numbers';
 import type { Part } from './report';
 import { PIECE_WORDS, roomName } from './things';
 
@@ -57,7 +57,7 @@ function whereTo(home: Home, { id, room }: PlacedPiece): string {
 }
 
 function surely({ decision, odds }: PlacedPiece, proposed: boolean): string {
-  if (decision === 'move' && odds !== null) return `; better there: ${percentText(odds)}.`;
+  if (decision === 'move' && odds !== null) return `; better there: ${oddsText(odds)}.`;
   if (decision === 'stay' || !proposed) return ', which is not certain.';
   return '. That is likely, not certain: measure both places first.';
 }
@@ -101,7 +101,7 @@ export function movedText(home: Home, placed: PlacedPiece): string {
       : 'keeps the rules there';
   }
   if (placed.decision === 'stay' || placed.odds === null) return 'no clear gain of its own';
-  const better = `better there: ${percentText(placed.odds)}`;
+  const better = `better there: ${oddsText(placed.odds)}`;
   return placed.decision === 'move' ? better : `likely ${better}`;
 }
 

@@ -107,6 +107,9 @@ export function percentText(fraction: number): string {
   return `${fixedText(percent, 0)}${THIN}%`;
 }
 
+/** '96 %': odds are never certain, however far apart two figures lie. */
+export const oddsText = (odds: number): string => percentText(Math.min(0.999, Math.max(0.001, odds)));
+
 /** '74 % (46–94)' from 0.74, 0.46 and 0.94; without its interval where that rounds to nothing. */
 export function shareText(share: number, low: number, high: number): string {
   const [value, from, to] = [share, low, high].map(percentText) as [string, string, string];

@@ -11,6 +11,7 @@ import {
   intervalText,
   inUnit,
   lengthText,
+  oddsText,
   percentText,
   readingText,
   unitName,
@@ -131,4 +132,10 @@ describe('countText', () => {
     expect(countText(0, 'reading')).toBe('0 readings');
     expect(countText(2, 'survey', 'surveys')).toBe('2 surveys');
   });
+});
+
+it('odds are never called certain', () => {
+  expect(oddsText(1)).toBe('>\u200999\u2009%');
+  expect(oddsText(0)).toBe('<\u20091\u2009%');
+  expect(oddsText(0.96)).toBe('96\u2009%');
 });
