@@ -7,6 +7,7 @@ const METHODS = [
   { method: 'source-sampling', marked: false },
   { method: 'source-kriging', marked: true },
   { method: 'source-sampling', marked: true },
+  { method: 'auto', marked: false },
   { method: 'auto', marked: true },
 ] as const;
 
