@@ -10,9 +10,9 @@ const editor = createEditor(browserServices(() => sampleHome('terraced-house')))
 
 // A page that is hidden may never come back: what is not saved yet is saved now.
 document.addEventListener('visibilitychange', () => {
-  if (document.visibilityState === 'hidden') void editor.library.flush();
+  if (document.visibilityState === 'hidden') void editor.shelf.flush();
 });
-window.addEventListener('pagehide', () => void editor.library.flush());
+window.addEventListener('pagehide', () => void editor.shelf.flush());
 
 // Asked for at the first change the person makes, when there is something to keep.
 void editor.ready.then(() => {

@@ -13,7 +13,7 @@ import { createKeyboard } from './input/keyboard';
 import { createPointer } from './input/pointer';
 import type { Services } from './services';
 import { createSession } from './session';
-import { createLibrary } from './storage/library';
+import { createShelf } from './storage/shelf';
 import { ANSWERS, AT_REST } from './stages';
 import { createStore } from './store';
 import { takeAnswer } from './takeAnswer';
@@ -44,7 +44,7 @@ export function createEditor(services: Services): Editor {
   });
   const history = createHistory(store, () => {
     tell('home');
-    library.touch();
+    shelf.touch();
     settle();
     firstRoom.follow(store.home, session.view);
     arrangeOnEntry.follow(session.view.stage);
@@ -87,7 +87,7 @@ export function createEditor(services: Services): Editor {
   };
 
   const say = (problem: Problem) => session.say({ text: problem, tone: 'problem' });
-  const library = createLibrary(services, {
+  const shelf = createShelf(services, {
     get home() {
       return store.home;
     },
@@ -106,11 +106,11 @@ export function createEditor(services: Services): Editor {
       firstRoom.follow(home, session.view);
     },
     say,
-    changed: () => tell('library'),
+    changed: () => tell('shelf'),
   });
 
   const run = (edit: Edit): Problem | null => {
-    const problem: Problem | null = library.writes ? history.run(edit) : { kind: 'storage-read-only' };
+    const problem: Problem | null = shelf.writes ? history.run(edit) : { kind: 'storage-read-only' };
     if (problem) say(problem);
     // What was refused before has been done otherwise, or let be.
     else if (session.notice?.tone === 'problem') session.say(null);
@@ -144,7 +144,7 @@ export function createEditor(services: Services): Editor {
     commit,
     bail,
     say,
-    mayWrite: () => library.writes,
+    mayWrite: () => shelf.writes,
   });
   const toolbox: Toolbox = createToolbox(bench, () => tell('tool', 'overlay', 'pointer'));
   const firstRoom = createFirstRoom(toolbox);
@@ -199,10 +199,10 @@ export function createEditor(services: Services): Editor {
     if (pointer.pressed || history.open) return giveUp();
     if (toolbox.tool.stepBack?.()) return;
     toolbox.tool.cancel();
-    if (library.writes) history.undo();
+    if (shelf.writes) history.undo();
   };
   const redo = () => {
-    if (library.writes) history.redo();
+    if (shelf.writes) history.redo();
   };
   const atRest = () => toolbox.name === AT_REST[session.view.stage];
   const escape = () => {
@@ -239,7 +239,7 @@ export function createEditor(services: Services): Editor {
     arrangeOnEntry.follow(session.view.stage);
   });
   firstRoom.follow(store.home, session.view);
-  const ready = library.start();
+  const ready = shelf.start();
   settle();
 
   return {
@@ -349,7 +349,7 @@ export function createEditor(services: Services): Editor {
       return problem;
     },
     leaveProposal: arranging.leave,
-    library,
+    shelf,
     get notice() {
       return session.notice;
     },
@@ -359,7 +359,7 @@ export function createEditor(services: Services): Editor {
       topics.silence();
       estimate.end();
       arranging.end();
-      library.end();
+      shelf.end();
     },
   };
 }

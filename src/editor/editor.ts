@@ -18,7 +18,7 @@ export type Topic =
   | 'pointer'
   | 'results'
   | 'proposal'
-  | 'library'
+  | 'shelf'
   | 'notice';
 
 export type ToolName =
@@ -131,7 +131,8 @@ export interface HomeSummary {
   savedAt: number;
 }
 
-export interface Library {
+/** The homes kept on this device, and the file of the one at hand. */
+export interface Shelf {
   readonly current: string;
   readonly homes: readonly HomeSummary[];
   readonly saving: { state: 'saved' | 'saving' | 'failed'; at: number | null; problem: Problem | null };
@@ -237,7 +238,7 @@ export interface Editor {
   takeProposal(): Problem | null;
   leaveProposal(): void;
 
-  readonly library: Library;
+  readonly shelf: Shelf;
   readonly notice: Notice | null;
   say(notice: Notice | null): void;
 

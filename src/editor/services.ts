@@ -22,7 +22,7 @@ export interface Services {
   clock: () => number;
   /** Runs a task after some milliseconds; the returned function calls it off. */
   schedule: (task: () => void, milliseconds: number) => () => void;
-  /** A name for a home in the library, never given twice. */
+  /** A name for a home on the shelf, never given twice. */
   newName: () => string;
   /** What is open on the very first visit; null where it cannot be had. */
   firstHome?: () => Promise<Home | null>;

@@ -112,9 +112,9 @@ export class EditorState {
     this.#follow('proposal');
     return this.editor.proposal;
   }
-  get library() {
-    this.#follow('library');
-    return this.editor.library;
+  get shelf() {
+    this.#follow('shelf');
+    return this.editor.shelf;
   }
   get notice() {
     this.#follow('notice');

@@ -23,10 +23,10 @@ describe('autosave', () => {
     const database = createTestDatabase();
     const { editor, clock } = await drive({ database });
     clock.pass(10_000);
-    await editor.library.flush();
+    await editor.shelf.flush();
     expect(database.log).toEqual(['list']);
     editor.run(setTitle('Larch Cottage'));
-    await editor.library.flush();
+    await editor.shelf.flush();
     expect(database.log).toEqual(['list', 'save']);
   });
 
@@ -50,18 +50,18 @@ describe('autosave', () => {
     }
     expect(saves(database)).toBe(before + 1);
     clock.pass(500);
-    await editor.library.flush();
+    await editor.shelf.flush();
     expect(saves(database)).toBe(before + 2);
     clock.pass(5000);
     expect(saves(database)).toBe(before + 2);
-    expect(editor.library.saving).toEqual({ state: 'saved', at: expect.any(Number), problem: null });
-    expect(editor.library.homes.map(({ title }) => title)).toEqual(['Lar']);
+    expect(editor.shelf.saving).toEqual({ state: 'saved', at: expect.any(Number), problem: null });
+    expect(editor.shelf.homes.map(({ title }) => title)).toEqual(['Lar']);
   });
 
   it('writes at once when the page is hidden', async () => {
     const { editor, database } = await drive({ home: bedroom() });
     editor.run(setTitle('Gone in a second'));
-    await editor.library.flush();
+    await editor.shelf.flush();
     expect([...database.homes.values()][0]!.title).toBe('Gone in a second');
   });
 
@@ -76,11 +76,11 @@ describe('autosave', () => {
       { hold: true },
     );
     clock.pass(5000);
-    await editor.library.flush();
+    await editor.shelf.flush();
     expect(saves(database)).toBe(before);
     lift([2, 2]);
     clock.pass(5000);
-    await editor.library.flush();
+    await editor.shelf.flush();
     expect(saves(database)).toBe(before + 1);
   });
 
@@ -89,16 +89,16 @@ describe('autosave', () => {
     database.refuse = Object.assign(new Error('no room'), { name: 'QuotaExceededError' });
     editor.run(setTitle('Kept in memory'));
     clock.pass(1000);
-    await editor.library.flush();
-    expect(editor.library.saving).toMatchObject({ state: 'failed', problem: { kind: 'storage-full' } });
+    await editor.shelf.flush();
+    expect(editor.shelf.saving).toMatchObject({ state: 'failed', problem: { kind: 'storage-full' } });
     database.refuse = new Error('denied');
     editor.run(change({ kind: 'reading', id: 'm1' }, { value: 1 }));
-    await editor.library.flush();
-    expect(editor.library.saving.problem).toEqual({ kind: 'storage-refused', detail: 'denied' });
+    await editor.shelf.flush();
+    expect(editor.shelf.saving.problem).toEqual({ kind: 'storage-refused', detail: 'denied' });
     expect(editor.home.title).toBe('Kept in memory');
     database.refuse = null;
-    await editor.library.flush();
-    expect(editor.library.saving.state).toBe('saved');
+    await editor.shelf.flush();
+    expect(editor.shelf.saving.state).toBe('saved');
     expect([...database.homes.values()][0]!.title).toBe('Kept in memory');
   });
 
@@ -117,8 +117,8 @@ describe('the first visit', () => {
   it('lists the sample among the homes at once, and opens it again next time', async () => {
     const database = createTestDatabase();
     const { editor } = await drive({ home: bedroom(), database });
-    expect(editor.library.homes).toEqual([
-      { id: editor.library.current, title: 'Made up', savedAt: expect.any(Number) },
+    expect(editor.shelf.homes).toEqual([
+      { id: editor.shelf.current, title: 'Made up', savedAt: expect.any(Number) },
     ]);
     const again = await drive({ database });
     expect(again.editor.home).toEqual(editor.home);
@@ -141,7 +141,7 @@ describe('the kept home', () => {
     );
     first.editor.run(addReading({ level: 'l1', at: [1, 1], value: 0.2 }));
     first.editor.run(remove([{ kind: 'reading', id: 'm13' }]));
-    await first.editor.library.flush();
+    await first.editor.shelf.flush();
     const kept = first.editor.home;
     first.editor.destroy();
 
@@ -161,11 +161,11 @@ describe('the kept home', () => {
   it('assets are written once, and go with their owner', async () => {
     const { editor, database } = await drive({ home: bedroom() });
     editor.run(change({ collection: 'levels', id: 'l1' }, { backdrop }));
-    await editor.library.flush();
+    await editor.shelf.flush();
     expect(database.assets.size).toBe(1);
     database.assets.clear();
     editor.run(setTitle('Again'));
-    await editor.library.flush();
+    await editor.shelf.flush();
     expect(database.assets.size).toBe(0);
     editor.run(
       change(
@@ -173,10 +173,10 @@ describe('the kept home', () => {
         { backdrop: { ...backdrop, image: 'data:image/png;base64,iVBORw0KGgo=' } },
       ),
     );
-    await editor.library.flush();
+    await editor.shelf.flush();
     expect(database.assets.size).toBe(1);
     editor.run(change({ collection: 'levels', id: 'l1' }, { backdrop: null }));
-    await editor.library.flush();
+    await editor.shelf.flush();
     expect(database.assets.size).toBe(0);
   });
 
@@ -188,7 +188,7 @@ describe('the kept home', () => {
     expect(editor.notice?.text).toMatchObject({ kind: 'file-bad', fileName: 'Old' });
     expect(database.homes.get('x')).toEqual(record);
     editor.run(setTitle('New'));
-    await editor.library.flush();
+    await editor.shelf.flush();
     expect(database.homes.get('x')).toEqual(record);
     expect(database.homes.size).toBe(2);
   });
@@ -197,34 +197,34 @@ describe('the kept home', () => {
 describe('several homes', () => {
   it('are begun, listed with the latest first, opened and removed', async () => {
     const { editor, clock } = await drive({ home: bedroom() });
-    const { library } = editor;
+    const { shelf } = editor;
     editor.run(setTitle('First'));
     clock.pass(1000);
-    await library.begin();
+    await shelf.begin();
     expect(editor.home).toEqual(newHome());
     expect(editor.canUndo).toBe(false);
     clock.pass(1000);
     editor.run(setTitle('Second'));
-    await library.flush();
-    expect(library.homes.map(({ title }) => title)).toEqual(['Second', 'First']);
-    await library.open(library.homes[1]!.id);
+    await shelf.flush();
+    expect(shelf.homes.map(({ title }) => title)).toEqual(['Second', 'First']);
+    await shelf.open(shelf.homes[1]!.id);
     expect(editor.home.title).toBe('First');
     expect(Object.keys(editor.home.readings).length).toBe(12);
-    await library.remove(library.current);
-    expect(library.homes.map(({ title }) => title)).toEqual(['Second']);
+    await shelf.remove(shelf.current);
+    expect(shelf.homes.map(({ title }) => title)).toEqual(['Second']);
     expect(editor.home.title).toBe('Second');
   });
 
   it('a file is opened as a home of its own; a bad one changes nothing', async () => {
     const { editor } = await drive({ home: bedroom() });
     const before = editor.home;
-    const problem = await editor.library.read('{"format": "other"}', 'plan.json');
+    const problem = await editor.shelf.read('{"format": "other"}', 'plan.json');
     expect(problem).toMatchObject({ kind: 'file-bad', fileName: 'plan.json' });
     expect(editor.home).toBe(before);
     const other = { ...bedroom(), title: 'From a file' };
-    expect(await editor.library.read(serialiseHome(other), 'plan.json')).toBeNull();
+    expect(await editor.shelf.read(serialiseHome(other), 'plan.json')).toBeNull();
     expect(editor.home).toEqual(other);
-    expect(editor.library.unkept).toBe(0);
+    expect(editor.shelf.unkept).toBe(0);
   });
 
   it('the map of one home never shows in another', async () => {
@@ -232,7 +232,7 @@ describe('several homes', () => {
     settle();
     editor.run(change({ kind: 'reading', id: 'm1' }, { value: 1 }));
     clock.pass(1000);
-    await editor.library.begin();
+    await editor.shelf.begin();
     expect(editor.results.assessment).toBeNull();
     engine.work();
     expect(editor.results.assessment).toBeNull();
@@ -248,16 +248,16 @@ describe('files', () => {
 
   it('readings since the last file are counted until one is kept', async () => {
     const { editor } = await drive({ home: bedroom() });
-    expect(editor.library.unkept).toBe(0);
+    expect(editor.shelf.unkept).toBe(0);
     editor.run(addReading({ level: 'l1', at: [1, 1], value: 0.2 }));
     editor.run(addReading({ level: 'l1', at: [2, 1], value: 0.2 }));
-    expect(editor.library.unkept).toBe(2);
+    expect(editor.shelf.unkept).toBe(2);
     editor.undo();
-    expect(editor.library.unkept).toBe(1);
-    const { text, fileName: name } = editor.library.write();
+    expect(editor.shelf.unkept).toBe(1);
+    const { text, fileName: name } = editor.shelf.write();
     expect(text).toBe(serialiseHome(editor.home));
     expect(name).toBe('made-up.home.json');
-    expect(editor.library.unkept).toBe(0);
+    expect(editor.shelf.unkept).toBe(0);
   });
 });
 
@@ -267,10 +267,10 @@ describe('two tabs', () => {
     const database = createTestDatabase();
     const first = await drive({ locks, database, home: bedroom() });
     first.editor.run(setTitle('By the first'));
-    await first.editor.library.flush();
+    await first.editor.shelf.flush();
     const second = await drive({ locks, database });
     expect(second.editor.home.title).toBe('By the first');
-    expect([first.editor.library.writes, second.editor.library.writes]).toEqual([true, false]);
+    expect([first.editor.shelf.writes, second.editor.shelf.writes]).toEqual([true, false]);
 
     expect(second.editor.run(setTitle('By the second'))).toEqual({ kind: 'storage-read-only' });
     second.drag([
@@ -279,18 +279,18 @@ describe('two tabs', () => {
     ]);
     expect(second.editor.home.pieces.p1!.at).toEqual([1, 3]);
     const saved = saves(database);
-    await second.editor.library.flush();
+    await second.editor.shelf.flush();
     expect(saves(database)).toBe(saved);
 
     first.editor.run(setTitle('Later by the first'));
-    await first.editor.library.flush();
-    await second.editor.library.takeOver();
-    expect(second.editor.library.writes).toBe(true);
-    expect(first.editor.library.writes).toBe(false);
+    await first.editor.shelf.flush();
+    await second.editor.shelf.takeOver();
+    expect(second.editor.shelf.writes).toBe(true);
+    expect(first.editor.shelf.writes).toBe(false);
     expect(second.editor.home.title).toBe('Later by the first');
     expect(first.editor.run(setTitle('Too late'))).toEqual({ kind: 'storage-read-only' });
     expect(second.editor.run(setTitle('By the second'))).toBeNull();
-    await second.editor.library.flush();
+    await second.editor.shelf.flush();
     expect([...database.homes.values()].map(({ title }) => title)).toEqual(['By the second']);
   });
 
@@ -301,23 +301,23 @@ describe('two tabs', () => {
     const second = await drive({ locks, database });
     const third = await drive({ locks, database });
     first.editor.run(setTitle('The last word'));
-    await first.editor.library.flush();
+    await first.editor.shelf.flush();
     first.editor.destroy();
     await second.editor.ready;
     await new Promise((settle) => setTimeout(settle, 0));
-    expect([second.editor.library.writes, third.editor.library.writes]).toEqual([true, false]);
+    expect([second.editor.shelf.writes, third.editor.shelf.writes]).toEqual([true, false]);
     expect(second.editor.home.title).toBe('The last word');
     expect(second.editor.run(setTitle('And another'))).toBeNull();
   });
 
   it('fault: “saved” stood on the screen while an edit still waited to be written', async () => {
     const { editor, clock } = await drive({ home: bedroom() });
-    expect(editor.library.saving.state).toBe('saved');
+    expect(editor.shelf.saving.state).toBe('saved');
     editor.run(setTitle('Not yet kept'));
-    expect(editor.library.saving.state).toBe('saving');
+    expect(editor.shelf.saving.state).toBe('saving');
     clock.pass(1000);
-    await editor.library.flush();
-    expect(editor.library.saving.state).toBe('saved');
+    await editor.shelf.flush();
+    expect(editor.shelf.saving.state).toBe('saved');
   });
 
   it('a tab that is closed lets the next one write', async () => {
@@ -325,6 +325,6 @@ describe('two tabs', () => {
     const first = await drive({ locks, home: bedroom() });
     first.editor.destroy();
     const second = await drive({ locks });
-    expect(second.editor.library.writes).toBe(true);
+    expect(second.editor.shelf.writes).toBe(true);
   });
 });

@@ -82,7 +82,7 @@ describe('the tool a stage is worked with', () => {
   it('in survey a press places the reading also after another home was opened', async () => {
     const { editor, click } = await drive({ home: bedroom() });
     editor.setStage('survey');
-    await editor.library.begin(homeWith(room(box(0, 0, 6, 5))));
+    await editor.shelf.begin(homeWith(room(box(0, 0, 6, 5))));
     editor.zoomBy(100 / editor.camera.scale);
     click([2, 2]);
     expect(editor.selection).toEqual([]);

@@ -21,10 +21,10 @@ export async function sampleHome(key: SampleKey): Promise<Home | null> {
 export async function openSample(editor: Editor, key: SampleKey): Promise<void> {
   const home = await sampleHome(key);
   if (!home) return;
-  const { library } = editor;
-  const kept = library.homes.find(({ title }) => title === home.title);
-  if (kept?.id === library.current) return editor.showAll();
-  await (kept ? library.open(kept.id) : library.begin(home));
+  const { shelf } = editor;
+  const kept = shelf.homes.find(({ title }) => title === home.title);
+  if (kept?.id === shelf.current) return editor.showAll();
+  await (kept ? shelf.open(kept.id) : shelf.begin(home));
   editor.showAll();
 }
 
@@ -36,14 +36,14 @@ export async function openHomeFile(editor: Editor): Promise<void> {
 
 /** Opens a home file that is in hand. */
 export async function openFile(editor: Editor, file: File): Promise<void> {
-  const problem = await editor.library.read(await file.text(), file.name);
+  const problem = await editor.shelf.read(await file.text(), file.name);
   if (problem) editor.say({ text: problem, tone: 'problem' });
   else editor.showAll();
 }
 
 /** Hands the home to the browser as a file to keep. */
 export function saveHomeFile(editor: Editor): void {
-  const { text, fileName } = editor.library.write();
+  const { text, fileName } = editor.shelf.write();
   const address = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
   const link = document.createElement('a');
   link.href = address;

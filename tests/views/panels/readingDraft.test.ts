@@ -100,7 +100,7 @@ describe('the unit of the pad', () => {
 
 describe('the reading that is being typed', () => {
   const bridge = () => {
-    const desk = { home: homeWith(), library: { current: 'first' } };
+    const desk = { home: homeWith(), shelf: { current: 'first' } };
     return { desk, state: desk as unknown as EditorState };
   };
 
@@ -113,7 +113,7 @@ describe('the reading that is being typed', () => {
   it('is another in another home, in that home’s unit', () => {
     const { desk, state } = bridge();
     draftOf(state).entries.value = '0.14';
-    desk.library.current = 'second';
+    desk.shelf.current = 'second';
     desk.home = homeWith(addMeter({ name: 'One', unit: 'nT' }));
     expect(draftOf(state).entries.value).toBe('');
     expect(draftOf(state).unit).toBe('nT');

@@ -3,14 +3,14 @@ import { serialiseHome } from '../../home/file/serialise';
 import type { Home } from '../../home/home';
 import { newHome } from '../../home/newHome';
 import type { Problem } from '../../home/problem';
-import type { HomeSummary, Library } from '../editor';
+import type { HomeSummary, Shelf } from '../editor';
 import type { Services } from '../services';
 import { createAutosave, storageProblem } from './autosave';
 import { fileName } from './fileName';
 import { assetsOf, pack, unpack } from './packing';
 import { createWriter } from './writer';
 
-/** What the library needs of the session it keeps homes for. */
+/** What the shelf needs of the session it keeps homes for. */
 export interface Desk {
   readonly home: Home;
   /** Puts another home on the desk, without history. */
@@ -19,7 +19,7 @@ export interface Desk {
   changed(): void;
 }
 
-export interface KeptLibrary extends Library {
+export interface KeptShelf extends Shelf {
   /** Opens the last home, or the first visit's. Nothing is saved before this has settled. */
   start(): Promise<void>;
   /** The home has changed for good. */
@@ -31,7 +31,7 @@ const readingNumber = (id: string) => Number(id.replace(/^\D+/, '')) || 0;
 const lastReading = (home: Home) => Math.max(0, ...Object.keys(home.readings).map(readingNumber));
 
 /** The homes on this device. Where storage is refused all goes on in memory, and says so. */
-export function createLibrary(services: Services, desk: Desk): KeptLibrary {
+export function createShelf(services: Services, desk: Desk): KeptShelf {
   const { database, clock } = services;
   let homes: HomeSummary[] = [];
   let current = services.newName();
@@ -94,7 +94,7 @@ export function createLibrary(services: Services, desk: Desk): KeptLibrary {
       const opened = unpack(found.record, found.assets);
       if (!opened.ok) return { kind: 'file-bad', fileName: found.record.title, problems: opened.problems };
       // What was done while this one was fetched still belongs to the other.
-      await library.flush();
+      await shelf.flush();
       lay(id, opened.home, found.record.keptThrough, assetsOf(opened.home));
       return null;
     } catch (reason) {
@@ -114,7 +114,7 @@ export function createLibrary(services: Services, desk: Desk): KeptLibrary {
     const kept = homes.some((home) => home.id === current);
     const problem = kept ? await fetch(current) : null;
     if (problem) desk.say(problem);
-    if (!kept) library.touch();
+    if (!kept) shelf.touch();
     desk.changed();
   };
 
@@ -133,13 +133,13 @@ export function createLibrary(services: Services, desk: Desk): KeptLibrary {
     loaded = true;
     // It is one of the homes on this device from now on, and is listed among them.
     if (first) {
-      library.touch();
-      await library.flush();
+      shelf.touch();
+      await shelf.flush();
     }
     desk.changed();
   };
 
-  const library: KeptLibrary = {
+  const shelf: KeptShelf = {
     get current() {
       return current;
     },
@@ -170,25 +170,25 @@ export function createLibrary(services: Services, desk: Desk): KeptLibrary {
       await refresh();
     },
     async open(id) {
-      await library.flush();
+      await shelf.flush();
       const problem = await fetch(id);
       if (problem) desk.say(problem);
     },
     async begin(home) {
-      await library.flush();
+      await shelf.flush();
       lay(services.newName(), home ?? newHome(), home ? lastReading(home) : 0, {});
-      library.touch();
-      await library.flush();
+      shelf.touch();
+      await shelf.flush();
     },
     async read(text, name) {
       const parsed = parseHome(text);
       if (!parsed.ok) return { kind: 'file-bad', fileName: name, problems: parsed.problems };
-      await library.begin(parsed.home);
+      await shelf.begin(parsed.home);
       return null;
     },
     write() {
       keptThrough = Math.max(keptThrough, lastReading(desk.home));
-      library.touch();
+      shelf.touch();
       desk.changed();
       return { text: serialiseHome(desk.home), fileName: fileName(desk.home.title) };
     },
@@ -198,7 +198,7 @@ export function createLibrary(services: Services, desk: Desk): KeptLibrary {
         await database.remove(id);
         homes = homes.filter((home) => home.id !== id);
         if (id === current) {
-          if (homes.length > 0) await library.open(homes[0].id);
+          if (homes.length > 0) await shelf.open(homes[0].id);
           else lay(services.newName(), newHome(), 0, {});
         }
       } catch (reason) {
@@ -212,5 +212,5 @@ export function createLibrary(services: Services, desk: Desk): KeptLibrary {
       writer.release();
     },
   };
-  return library;
+  return shelf;
 }
