@@ -7,7 +7,7 @@ import { HALF_90 } from '../../src/engine/mapping/interval';
 import { meanOverDraws } from '../../src/engine/dose/meanOverDraws';
 import { random } from '../../src/engine/algebra/random';
 import { zoneDose } from '../../src/engine/dose/dose';
-import { READ_AT, surveyOf, wallsOf, type GeneratedHome } from '../support/generators/generatedHome';
+import { READ_AT, surveyOf, type GeneratedHome } from '../support/generators/generatedHome';
 import { sampledField } from '../../src/engine/mapping/sourceSampling/sampledField';
 import { sampleSources } from '../../src/engine/mapping/sourceSampling/sampleSources';
 import type { MeanField } from '../../src/engine/dose/meanOverDraws';
@@ -149,7 +149,7 @@ interface Fitted {
 function fitted(home: GeneratedHome, method: MethodChoice, marked: boolean, effort: Effort): Fitted {
   const survey = surveyOf(home, method, marked);
   if (method === 'source-sampling') {
-    const question = samplingQuestion(survey, { walls: wallsOf(home.rooms), seed: SEED, effort });
+    const question = samplingQuestion(survey, { seed: SEED, effort });
     const field = sampledField(question, sampleSources(question)!, READ_AT);
     return {
       both: (points) => field.both(points),

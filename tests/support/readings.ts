@@ -33,4 +33,4 @@ export const reading = (
 });
 
 /** A home in which no source is marked. */
-export const UNMARKED = { sources: [], elevations: {} } as const;
+export const UNMARKED = { sources: [], elevations: {}, walls: [] } as const;

@@ -36,11 +36,20 @@ export interface MarkedSource {
   origin: 'outside' | 'house' | 'unknown';
 }
 
+/** A stretch of wall, from floor to ceiling, metres over one floor common to all levels: where currents run unseen. */
+export interface Wall {
+  from: Point;
+  to: Point;
+  floor: number;
+  ceiling: number;
+}
+
 /** Readings of one round and the marked sources, with what is asked of them. */
 export interface Survey {
   readings: readonly SurveyReading[];
   sources: readonly MarkedSource[];
   /** Each level's floor above the street, so that a source counts on every level. */
   elevations: Readonly<Record<string, number>>;
+  walls: readonly Wall[];
   method: MethodChoice;
 }

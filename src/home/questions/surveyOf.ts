@@ -1,5 +1,6 @@
 import { COMMON_METER, type MeterSpec } from '../../engine/survey/meter';
 import { firstOf, inOrder } from '../order';
+import { wallStretches } from './wallStretches';
 import type { MarkedSource, Survey } from '../../engine/mapping/survey';
 import type { Home, Id, MethodChoice, Reading, Source } from '../home';
 
@@ -37,6 +38,7 @@ export function surveyOf(home: Home, round: Id, method: MethodChoice): Survey {
       .filter(({ origin }) => origin !== 'house' || home.rounds[round]?.kind !== 'supplyOff')
       .map(markedSource),
     elevations: Object.fromEntries(inOrder(home.levels).map(({ id, elevation }) => [id, elevation])),
+    walls: wallStretches(home),
     readings: readingsOf(home, round).map((reading) => ({
       id: reading.id,
       level: reading.level,

@@ -71,7 +71,7 @@ const survey = (
   readings: readonly SurveyReading[],
   sources: readonly MarkedSource[] = [LINE, KETTLE],
   method: MethodChoice = 'source-kriging',
-): Survey => ({ readings, sources, elevations: ELEVATIONS, method });
+): Survey => ({ readings, sources, elevations: ELEVATIONS, walls: [], method });
 
 const fit = (asked: Survey) => {
   const result = fitSurvey(asked);
@@ -233,7 +233,7 @@ describe('leaving out one place', () => {
     for (let seed = 1; seed <= 8; seed++) {
       const { readings, marked } = BUILDS['along walls'](seed, 30);
       const places = observe(readings);
-      const marks = { sources: marked, elevations: ELEVATIONS };
+      const marks = { sources: marked, elevations: ELEVATIONS, walls: [] };
       const whole = fitRemainder(fitSources(places, marks), places);
       const given = marked.map((source, k) => ({ ...source, falloff: whole.model.terms[k].exponent }));
       sourceWithout(whole, places).forEach((prediction, i) => {

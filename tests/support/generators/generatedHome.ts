@@ -1,8 +1,13 @@
-import type { Wall } from '../../../src/engine/mapping/sourceSampling/question';
 import type { MeterSpec } from '../../../src/engine/survey/meter';
 import type { Point, Ring } from '../../../src/engine/geometry/point';
 import type { Random } from '../../../src/engine/algebra/random';
-import type { MarkedSource, MethodChoice, Survey, SurveyReading } from '../../../src/engine/mapping/survey';
+import type {
+  MarkedSource,
+  MethodChoice,
+  Survey,
+  SurveyReading,
+  Wall,
+} from '../../../src/engine/mapping/survey';
 
 /** An invented home whose true field is known everywhere, and what a person saw of its sources. */
 export interface GeneratedHome {
@@ -62,13 +67,14 @@ export function readAt(
 
 /** The survey of a home, with or without what was seen of its sources. */
 export const surveyOf = (
-  { readings, marked }: GeneratedHome,
+  { readings, marked, rooms }: GeneratedHome,
   method: MethodChoice,
   marks: boolean,
 ): Survey => ({
   readings,
   sources: marks ? marked : [],
   elevations: { l1: 0 },
+  walls: wallsOf(rooms),
   method,
 });
 

@@ -1,6 +1,6 @@
 import { between, uniform } from './latents';
 import type { Extent } from './slots';
-import type { Wall } from './question';
+import type { Wall } from '../survey';
 
 /**
  * A place by three latents: along all walls end to end, on either side, near to far metres off them; anywhere within the

@@ -3,7 +3,8 @@ import { besideWall } from './besideWall';
 import { between, logNormal, overLength } from './latents';
 import type { Elements } from './elements';
 import type { Extent, Slot } from './slots';
-import type { Mark, Wall } from './question';
+import type { Mark } from './question';
+import type { Wall } from '../survey';
 
 /**
  * Moment of an appliance that is on, A·m²: 0.4 gives 0.3 µT half a metre beside it and 0.04 µT a metre beside it, twice that

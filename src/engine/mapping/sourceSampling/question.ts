@@ -1,7 +1,7 @@
 import { observe } from '../observations';
 import type { Point } from '../../geometry/point';
 import type { SourceSamples } from './samples';
-import type { Survey } from '../survey';
+import type { Survey, Wall } from '../survey';
 
 /** What was read at one place: metres, z over one floor common to all levels, ln of µT and its variance by the meter. */
 export interface SampledPlace {
@@ -10,14 +10,6 @@ export interface SampledPlace {
   z: number;
   ln: number;
   variance: number;
-}
-
-/** A stretch of wall, from floor to ceiling, metres. */
-export interface Wall {
-  from: Point;
-  to: Point;
-  floor: number;
-  ceiling: number;
 }
 
 /** A source that a person marked, as the sampler takes it: a line by its path, an appliance by one place; z in metres. */
@@ -56,8 +48,8 @@ export interface SamplingQuestion {
  * on beyond what was drawn of it unless it is the house's own.
  */
 export function samplingQuestion(
-  { readings, sources, elevations }: Survey,
-  rest: Pick<SamplingQuestion, 'walls' | 'seed' | 'effort' | 'start'>,
+  { readings, sources, elevations, walls }: Survey,
+  rest: Pick<SamplingQuestion, 'seed' | 'effort' | 'start'>,
 ): SamplingQuestion {
   const floor = (level: string) => elevations[level] ?? 0;
   return {
@@ -74,6 +66,7 @@ export function samplingQuestion(
       z: floor(level) + height,
       passes: kind === 'line' && origin !== 'house',
     })),
+    walls,
     ...rest,
   };
 }

@@ -2,7 +2,8 @@ import { appliance, hiddenAppliance } from './dipoleSlots';
 import { markedLine, streetLine } from './lineSlots';
 import { freeWire, riser, wallWire } from './wireSlots';
 import type { Elements } from './elements';
-import type { Mark, Wall } from './question';
+import type { Mark } from './question';
+import type { Wall } from '../survey';
 
 /** A place in the model for one source, there or not. */
 export interface Slot {

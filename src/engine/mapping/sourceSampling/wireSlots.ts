@@ -4,7 +4,7 @@ import { between, logNormal, overLength, uniform } from './latents';
 import { NET_CURRENT } from './netCurrent';
 import type { Elements } from './elements';
 import type { Extent, Slot } from './slots';
-import type { Wall } from './question';
+import type { Wall } from '../survey';
 
 /**
  * Where along a stretch a current begins: at the corner for |z| under 1 (two in three), else up to the middle of the stretch

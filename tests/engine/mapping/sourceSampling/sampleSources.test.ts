@@ -40,7 +40,6 @@ const inRoom = (field: (x: number, y: number) => number): SamplingQuestion => ({
 
 const home = BUILDS['along walls'](3, 24);
 const question = samplingQuestion(surveyOf(home, 'source-sampling', true), {
-  walls: wallsOf(home.rooms),
   seed: 5,
   effort: SHORT,
 });
