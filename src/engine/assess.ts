@@ -7,6 +7,7 @@ import type { GuidelineSet } from './judging/guidelines';
 import type { Point, Ring } from './geometry/point';
 import type { Put } from './arranging/place';
 import type { Profile } from './judging/profile';
+import type { Pull } from './pulls';
 import type { RoomFigures } from './judging/rooms';
 import type { Survey } from './mapping/survey';
 import type { ZoneDose } from './dose/dose';
@@ -100,6 +101,8 @@ export interface PieceDose {
 export interface Assessment {
   fitted: FittedSurvey;
   evidence: Evidence;
+  /** One a row of the evidence; null where it cannot be told. */
+  pulls: readonly (Pull | null)[];
   pictures: LevelPicture[];
   rooms: RoomFigures[];
   /** Pieces that somebody uses. */

@@ -5,6 +5,7 @@ import { fitSurvey } from './mapping/fitSurvey';
 import { pieceDose } from './dose/pieceDose';
 import { profileOf } from './judging/profile';
 import { placesOfEach, roomFigures } from './judging/rooms';
+import { pullsOf } from './pulls';
 import { reachOn } from './reachOn';
 import type { AssessRequest, Assessment } from './assess';
 
@@ -15,12 +16,13 @@ export type AssessReply = { ok: true; assessment: Assessment } | { ok: false; pr
 
 /**
  * Everything the engine has to say about one home in one round: the fitted survey with its evidence, a picture of each
- * level, figures of the rooms, doses of the pieces, profiles of the walks, and what moved furniture is worth. `progress` is told the share done, 0…1.
+ * level, figures of the rooms, doses of the pieces, profiles of the walks, the pull of the readings, and what moved
+ * furniture is worth. `progress` is told the share done, 0…1.
  */
 export function assessHome(request: AssessRequest, progress?: (share: number) => void): AssessReply {
   const levels = request.levels.filter(({ outline }) => outline.some((ring) => ring.length > 0));
   const rooms = request.rooms.filter((room) => levels.some(({ id }) => id === room.level));
-  const steps = 2 + levels.length + rooms.length + request.walks.length;
+  const steps = 3 + levels.length + rooms.length + request.walks.length;
   let done = 0;
   const within = (share: number) => progress?.((done + share) / steps);
   const step = <T>(result: T): T => {
@@ -52,11 +54,12 @@ export function assessHome(request: AssessRequest, progress?: (share: number) =>
   const profiles = request.walks.map((walk) =>
     step(profileOf(fieldAt(walk.level, heightOf(request, walk.level)), walk, request)),
   );
+  const pulls = step(pullsOf(fitted, evidence, rooms, pictures, (level) => heightOf(request, level)));
   const { moved } = request;
   const sinceFound = moved ? answerSince({ fitted, ...moved }, fieldAt, moved.found) : null;
   return {
     ok: true,
-    assessment: { fitted, evidence, pictures, rooms: figures, pieces, profiles, sinceFound },
+    assessment: { fitted, evidence, pulls, pictures, rooms: figures, pieces, profiles, sinceFound },
   };
 }
 

@@ -1,18 +1,14 @@
 import { changesOf } from './strengthDoubt';
-import { columnsOf, remaindersOf, strengthsOf, trendAt } from './sourceModel';
-import { fitStrengths, sumAt } from './fitStrengths';
-import { knownOf } from './fitSources';
+import { columnsOf, remaindersOf, trendAt } from './sourceModel';
 import { leftOver } from '../krigedWithout';
-import { samePoint } from '../leaveOneOut';
 import { spotsOf } from './sourceTerms';
+import { strengthsWithout } from './strengthsWithout';
+import { sumAt } from './fitStrengths';
 import type { FittedSources } from './fitRemainder';
 import type { Left } from '../krigedWithout';
 import type { Place } from '../observations';
 import type { Predictions } from '../leaveOneOut';
 import type { StrengthDoubt } from './strengthDoubt';
-
-/** From the strengths of all places to those without one is a short way. */
-const ROUNDS = 6;
 
 /** A place tells of the strengths no more than this share of all that is known of them. */
 const MOST = 0.99;
@@ -22,29 +18,21 @@ const MOST = 0.99;
  * kept. At the place the new trend counts exactly; at the others, which kriging sums up, what it changes is taken as linear
  * in the strengths, so that the closed form of leaving out serves for all places at once.
  */
-export function sourceWithout(
-  { model, variogram, doubt }: FittedSources,
-  places: readonly Place[],
-): Predictions {
+export function sourceWithout(sources: FittedSources, places: readonly Place[]): Predictions {
+  const { model, variogram, doubt } = sources;
   const spots = spotsOf(places, model.elevations);
   const columns = columnsOf(model.terms, spots);
-  const known = knownOf(places, model.terms);
-  const strengths = strengthsOf(model);
   const trend = trendAt(model, spots);
   const changes = changesOf(model, doubt.hidden, spots);
   const remainders = remaindersOf(model, places);
   const rows = new Map(
     remainders.map((place, i) => [place, [place.ln, ...changes.map((change) => change[i])]]),
   );
-  const start = Float64Array.from(strengths);
+  const anew = strengthsWithout(sources, places);
   return leftOver(remainders, variogram, (place) => rows.get(place)!).map((left, i) => {
     if (!left) return null;
     const [rest, ...open] = left.residuals;
-    const skip = new Set(samePoint(places, i).filter((j) => places[j].level === places[i].level));
-    const found = fitStrengths(columns, known, { skip, start, rounds: ROUNDS });
-    const steps = strengths.map((strength, k) =>
-      strength > 0 ? found[k] / strength - 1 : found[k] / doubt.hidden[k],
-    );
+    const { found, steps } = anew[i];
     const linear = steps.reduce((sum, step, k) => sum + step * (changes[k][i] - open[k]), 0);
     return {
       predicted: places[i].ln - rest + (0.5 * Math.log(sumAt(columns, found, i)) - trend[i]) - linear,
