@@ -50,5 +50,6 @@ export function placesOn(room: AssessRoom, floor: number, count: number): Point[
   return places.length > 0 ? places : [centroid(room.outline)];
 }
 
-const onFloor = ({ outline, without }: AssessRoom, at: Point): boolean =>
+/** Whether a place lies on the floor of a room, and not in one drawn over it. */
+export const onFloor = ({ outline, without }: AssessRoom, at: Point): boolean =>
   contains(outline, at) && !without.some((ring) => contains(ring, at));

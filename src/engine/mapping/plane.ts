@@ -24,4 +24,4 @@ export function planeOf(places: readonly Place[], level: string, height: number)
 }
 
 /** Variance of ln B that a difference in height stands for. */
-const heightVariance = (a: number, b: number): number => (HEIGHT_LN_SD * (a - b)) ** 2;
+export const heightVariance = (a: number, b: number): number => (HEIGHT_LN_SD * (a - b)) ** 2;

@@ -1,8 +1,12 @@
+import { fieldCovariance } from './covarianceMatrix';
 import type { Place } from './observations';
 import type { Predictor } from './field';
 import type { Variogram } from './variogram';
 
-/** Without a reading a level is taken to be like the rest of the home, as unsurely as any place is. */
+/**
+ * Without a reading a level is taken to be like the rest of the home, as unsurely as any place is: by how the home as a whole
+ * spreads, which errs alike all over the level, and by the field's own unevenness, which does not.
+ */
 export function unreadLevel(places: readonly Place[], variogram: Variogram): Predictor {
   const mean = places.reduce((sum, { ln }) => sum + ln, 0) / places.length;
   const spread = places.reduce((sum, { ln }) => sum + (ln - mean) ** 2, 0) / (places.length - 1);
@@ -13,6 +17,6 @@ export function unreadLevel(places: readonly Place[], variogram: Variogram): Pre
       mean: new Float64Array(xs.length).fill(mean),
       variance: new Float64Array(xs.length).fill(variance),
     }),
-    cross: (a, b) => new Float64Array(a.xs.length * b.xs.length).fill(variance),
+    cross: (a, b) => fieldCovariance(variogram, a, b).map((own) => spread + own),
   };
 }
