@@ -19,13 +19,15 @@ export function shareText([low, high]: SourceShare['share']): string {
 
 const POWERS = { 1: '1/r', 2: '1/r²', 3: '1/r³' } as const;
 
-/** 'falls as 1/r², by the readings' */
+/** 'falls as 1/r², by the readings'; '' where no power of distance describes it. */
 export const falloffText = ({ falloff, fitted }: Pick<SourceShare, 'falloff' | 'fitted'>): string =>
-  `falls as ${POWERS[falloff]}${fitted ? ', by the readings' : ', as given'}`;
+  falloff === null ? '' : `falls as ${POWERS[falloff]}${fitted ? ', by the readings' : ', as given'}`;
 
-/** 'Street line: falls as 1/r², by the readings; 40–70 % at the readings' */
-export const shareSentence = (home: Home, share: SourceShare): string =>
-  `${nameOf(home, share)}: ${falloffText(share)}; ${shareText(share.share)} of B² at the readings.`;
+/** 'Street line: falls as 1/r², by the readings; 40–70 % of B² at the readings.' */
+export function shareSentence(home: Home, share: SourceShare): string {
+  const parts = [falloffText(share), `${shareText(share.share)} of B² at the readings`].filter(Boolean);
+  return `${nameOf(home, share)}: ${parts.join('; ')}.`;
+}
 
 export const nameOf = (home: Home, { id }: Pick<SourceShare, 'id'>): string =>
   thingName(home, { kind: 'source', id });

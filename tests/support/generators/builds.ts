@@ -78,7 +78,9 @@ export const BUILDS = {
       markLine({ ...alongSide(size, 5, 7, chance.below(4)), apart: 0.6, load: 0, net: 0 }, chance),
       ...dipoles(rooms, chance).map(({ at }, i) => markAppliance(at, i, chance)),
     ];
-    return { seed, rooms, marked, readings: readAt(spread(rooms, count, chance), truth, chance), truth };
+    const sources = { conductors: [], dipoles: [], ambient: 0 };
+    const readings = readAt(spread(rooms, count, chance), truth, chance);
+    return { seed, rooms, marked, readings, sources, truth };
   },
   /** The first build with marks that are wrong: the line on the other side, every appliance one to three metres off. */
   'wrong marks': (seed, count) => {
@@ -138,5 +140,6 @@ function survey(
   off = 0,
 ): GeneratedHome {
   const truth = (x: number, y: number, z: number) => fieldOfSources(sources, [x, y, z]);
-  return { seed, rooms, marked, readings: readAt(spread(rooms, count, chance), truth, chance, off), truth };
+  const readings = readAt(spread(rooms, count, chance), truth, chance, off);
+  return { seed, rooms, marked, readings, sources, truth };
 }

@@ -1,6 +1,7 @@
 import type { MeterSpec } from '../../../src/engine/survey/meter';
 import type { Point, Ring } from '../../../src/engine/geometry/point';
 import type { Random } from '../../../src/engine/algebra/random';
+import type { Sources } from '../../../src/engine/magnetics/fieldOfSources';
 import type {
   MarkedSource,
   MethodChoice,
@@ -16,6 +17,8 @@ export interface GeneratedHome {
   /** Sources that can be seen, as somebody marks them. */
   marked: MarkedSource[];
   readings: SurveyReading[];
+  /** What really makes the field; empty where no current does. */
+  sources: Sources;
   /** The true resultant at plan x, y and height z, µT. */
   truth(x: number, y: number, z: number): number;
 }

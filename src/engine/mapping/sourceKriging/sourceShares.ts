@@ -11,8 +11,8 @@ import type { Place } from '../observations';
 /** What a marked source gives at the readings. */
 export interface SourceShare {
   id: string;
-  /** How B falls with distance, 1/r to this power; `fitted` where the readings chose it. */
-  falloff: Exponent;
+  /** How B falls with distance, 1/r to this power; null where no one power does. `fitted` where the readings chose it. */
+  falloff: Exponent | null;
   fitted: boolean;
   /** Share of B² among the parts, mean over the places; 90 % interval, 0…1. */
   share: [number, number];

@@ -38,14 +38,18 @@ function addAppliance(
 }
 
 /** An appliance where it was marked: its winding lies within some 0.1 m of there, in height 0.15 m. */
-export const appliance = (key: string, { path: [[px, py]], z: height }: Mark): Slot => ({
-  key,
-  probability: 0.7,
-  latents: 9,
-  write(z, at, elements) {
-    addAppliance(elements, px + 0.08 * z[at + 6], py + 0.08 * z[at + 7], height + 0.12 * z[at + 8], z, at);
-  },
-});
+export function appliance(key: string, mark: Mark): Slot {
+  const [px, py] = mark.path[0];
+  return {
+    key,
+    of: mark,
+    probability: 0.7,
+    latents: 9,
+    write(z, at, elements) {
+      addAppliance(elements, px + 0.08 * z[at + 6], py + 0.08 * z[at + 7], mark.z + 0.12 * z[at + 8], z, at);
+    },
+  };
+}
 
 /** An appliance nobody marked: half of them by a wall, on either side of it, else anywhere. */
 export const hiddenAppliance = (
@@ -55,6 +59,7 @@ export const hiddenAppliance = (
   walls: readonly Wall[],
 ): Slot => ({
   key,
+  of: 'house',
   probability,
   latents: 11,
   write(z, at, elements) {

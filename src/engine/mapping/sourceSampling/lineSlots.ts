@@ -55,13 +55,15 @@ function writeLine(
 }
 
 /** A line where it was marked, within 0.3 m (standard deviation) each way. */
-export function markedLine(key: string, { path, z: height, passes }: Mark): Slot {
+export function markedLine(key: string, mark: Mark): Slot {
+  const { path, z: height, passes } = mark;
   const ends = passes ? goingOn(path) : path;
   const net = passes ? LINE_NET : NET_CURRENT;
   const pair = passes ? LINE_PAIR : { median: 0.1, sd: 1 };
   const [off, up] = passes ? [0.3, 0.3] : [0.1, 0.3];
   return {
     key,
+    of: mark,
     probability: 0.8,
     latents: 12,
     write(z, at, elements) {
@@ -91,6 +93,7 @@ function goingOn(path: Mark['path']): [number, number][] {
 /** A street line that nobody marked: on any side, along it or at an angle, overhead (two in three) or buried. */
 export const streetLine = (key: string, probability: number, extent: Extent): Slot => ({
   key,
+  of: 'street',
   probability,
   latents: 12,
   write(z, at, elements) {

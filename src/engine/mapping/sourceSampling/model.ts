@@ -14,25 +14,36 @@ export interface Model {
 }
 
 /** The readings, the sources there may be and the remainder's factors of a question. */
-export function modelOf({ places, walls, marked }: SamplingQuestion): Model {
-  const sites = {
-    xs: Float64Array.from(places, ({ x }) => x),
-    ys: Float64Array.from(places, ({ y }) => y),
-    zs: Float64Array.from(places, ({ z }) => z),
-  };
-  const slots = slotsOf(walls, marked, extentOf(places, walls));
+export function modelOf(question: SamplingQuestion): Model {
+  const { places, marked } = question;
+  const sites = sitesOf(places);
   return {
     sites,
     lns: Float64Array.from(places, ({ ln }) => ln),
-    slots,
+    slots: slotsIn(question),
     remainders: remaindersAt(
       sites,
       places.map(({ variance }) => variance),
       REMAINDERS,
     ),
-    room: Math.max(1, ...marked.map(({ path }) => 5 * (path.length + 2)), 5),
+    room: roomFor(marked),
   };
 }
+
+/** Where the readings were taken. */
+export const sitesOf = (places: SamplingQuestion['places']): Sites => ({
+  xs: Float64Array.from(places, ({ x }) => x),
+  ys: Float64Array.from(places, ({ y }) => y),
+  zs: Float64Array.from(places, ({ z }) => z),
+});
+
+/** Every source there may be in the home of a question. */
+export const slotsIn = ({ places, walls, marked }: SamplingQuestion): Slot[] =>
+  slotsOf(walls, marked, extentOf(places, walls));
+
+/** Elements the largest slot may write. */
+export const roomFor = (marked: SamplingQuestion['marked']): number =>
+  Math.max(1, ...marked.map(({ path }) => 5 * (path.length + 2)), 5);
 
 /** Everything walled and read, a metre round it where no wall is, from floor to ceiling. */
 function extentOf(places: SamplingQuestion['places'], walls: SamplingQuestion['walls']): Extent {

@@ -9,6 +9,8 @@ import type { Wall } from '../survey';
 export interface Slot {
   /** Names the source from one run to the next. */
   key: string;
+  /** What it would be: a source that was marked, or one that was not, in the house or along the street. */
+  of: Mark | 'house' | 'street';
   /** That it is there, before any reading. */
   probability: number;
   /** How many latents from `at` on it reads, each standard normal a priori. */

@@ -36,6 +36,7 @@ export function wallWire(key: string, probability: number, { from, to, floor, ce
   const [u, v] = [(to[0] - from[0]) / length, (to[1] - from[1]) / length];
   return {
     key,
+    of: 'house',
     probability,
     latents: 7,
     write(z, at, elements) {
@@ -57,6 +58,7 @@ export function wallWire(key: string, probability: number, { from, to, floor, ce
 /** A net current anywhere in a floor or ceiling, as of underfloor pipes. */
 export const freeWire = (key: string, probability: number, extent: Extent): Slot => ({
   key,
+  of: 'house',
   probability,
   latents: 8,
   write(z, at, elements) {
@@ -74,6 +76,7 @@ export const freeWire = (key: string, probability: number, extent: Extent): Slot
 /** A net current up a wall, as of a rising main or a pipe. */
 export const riser = (key: string, probability: number, extent: Extent, walls: readonly Wall[]): Slot => ({
   key,
+  of: 'house',
   probability,
   latents: 8,
   write(z, at, elements) {
