@@ -3,8 +3,9 @@ import type { Point } from '../../geometry/point';
 import type { SourceSamples } from './samples';
 import type { Survey, Wall } from '../survey';
 
-/** What was read at one place: metres, z over one floor common to all levels, ln of µT and its variance by the meter. */
+/** What was read at one place of a level: metres, z over one floor common to all levels, ln of µT and its variance by the meter. */
 export interface SampledPlace {
+  level: string;
   x: number;
   y: number;
   z: number;
@@ -54,6 +55,7 @@ export function samplingQuestion(
   const floor = (level: string) => elevations[level] ?? 0;
   return {
     places: observe(readings).map(({ level, x, y, height, ln, variance }) => ({
+      level,
       x,
       y,
       z: floor(level) + height,

@@ -26,7 +26,7 @@ function placesIn(field: (x: number, y: number) => number): SampledPlace[] {
   const chance = random(77);
   return Array.from({ length: 20 }, () => {
     const [x, y] = [chance.between(0.3, 4.7), chance.between(0.3, 3.7)];
-    return { x, y, z: 1, ln: Math.log(field(x, y)), variance: 0.03 ** 2 };
+    return { level: 'l1', x, y, z: 1, ln: Math.log(field(x, y)), variance: 0.03 ** 2 };
   });
 }
 
