@@ -5,13 +5,12 @@ import { sampledField } from '../../../../src/engine/mapping/sourceSampling/samp
 import { sampledWithout } from '../../../../src/engine/mapping/sourceSampling/sampledWithout';
 import { sampleSources } from '../../../../src/engine/mapping/sourceSampling/sampleSources';
 import { samplingQuestion } from '../../../../src/engine/mapping/sourceSampling/question';
-import { surveyOf, wallsOf } from '../../../support/generators/generatedHome';
+import { surveyOf } from '../../../support/generators/generatedHome';
 import type { SamplingQuestion } from '../../../../src/engine/mapping/sourceSampling/question';
 import type { SourceSamples } from '../../../../src/engine/mapping/sourceSampling/samples';
 
 const home = BUILDS['along walls'](4, 14);
 const question = samplingQuestion(surveyOf(home, 'source-sampling', true), {
-  walls: wallsOf(home.rooms),
   seed: 5,
   effort: { chains: 16, burn: 200, keep: 100, samples: 96 },
 });
