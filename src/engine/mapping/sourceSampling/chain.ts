@@ -6,6 +6,9 @@ import { noElements, type Elements } from './elements';
 import type { Model } from './model';
 import type { Random } from '../../algebra/random';
 
+/** Sites whose field is worked out together, before the fit there may rule a move out. */
+const TOGETHER = 6;
+
 /** One chain: its state, and the sums that its next move needs. */
 export class Chain {
   readonly present: Uint8Array;
@@ -20,6 +23,7 @@ export class Chain {
   private residuals: Float64Array;
   private triedResiduals: Float64Array;
   private readonly triedField: Float64Array;
+  private triedLogLikelihood = 0;
   private readonly nothing: Float64Array;
   private readonly kept = new Float64Array(MOST_LATENTS);
   private readonly elements: Elements;
@@ -55,10 +59,15 @@ export class Chain {
     sum.fill(0);
     this.present.forEach((there, j) => {
       const field = this.fields[j].fill(0);
-      if (there) this.write(j, field);
+      if (there) {
+        this.write(j);
+        addFields(this.elements, this.model.sites, 0, this.model.sites.xs.length, field);
+      }
       for (let i = 0; i < sum.length; i++) sum[i] += field[i];
     });
-    this.logLikelihood = this.density(this.sum, this.floor, this.residuals);
+    this.elements.count = 0;
+    this.fits(this.nothing, this.floor, -Infinity);
+    this.take();
   }
 
   /** Go on from where another chain is. */
@@ -99,9 +108,8 @@ export class Chain {
     const a = Math.sqrt(1 - b * b);
     if (kind < 0.55) for (let k = 0; k < count; k++) this.step(at + k, a, b);
     else this.step(at + chance.below(count), a, b);
-    this.triedField.fill(0);
-    this.write(j, this.triedField);
-    if (!this.accept(j, this.triedField, 0, heat)) this.putBack(at);
+    this.write(j);
+    if (!this.accept(j, 0, heat)) this.putBack(at);
   }
 
   private step(k: number, a: number, b: number): void {
@@ -117,14 +125,14 @@ export class Chain {
     const at = j * MOST_LATENTS;
     const odds = Math.log(probability / (1 - probability));
     if (this.present[j]) {
-      if (this.accept(j, this.nothing, -odds, heat)) this.present[j] = 0;
+      this.elements.count = 0;
+      if (this.accept(j, -odds, heat)) this.present[j] = 0;
       return;
     }
     this.keep(at);
     for (let k = 0; k < count; k++) this.latents[at + k] = this.chance.normal();
-    this.triedField.fill(0);
-    this.write(j, this.triedField);
-    if (this.accept(j, this.triedField, odds, heat)) this.present[j] = 1;
+    this.write(j);
+    if (this.accept(j, odds, heat)) this.present[j] = 1;
     else this.putBack(at);
   }
 
@@ -138,15 +146,14 @@ export class Chain {
     const odds = ({ probability }: Slot) => Math.log(probability / (1 - probability));
     const [a, b] = [from * MOST_LATENTS, to * MOST_LATENTS];
     this.swap(a, b);
-    this.triedField.fill(0);
-    this.write(to, this.triedField);
-    const tried = this.tryLikelihood(this.fields[from], this.triedField);
-    if (this.accepted(tried, odds(slots[to]) - odds(slots[from]), heat)) {
+    this.write(to);
+    const least = this.leastLogLikelihood(odds(slots[to]) - odds(slots[from]), heat);
+    if (this.fits(this.fields[from], this.floor, least)) {
       this.fields[to].set(this.triedField);
       this.fields[from].fill(0);
       this.present[from] = 0;
       this.present[to] = 1;
-      this.take(tried);
+      this.take();
     } else this.swap(a, b);
   }
 
@@ -161,11 +168,10 @@ export class Chain {
   private moveFloor(heat: number): void {
     const b = Math.exp(-3 * this.chance.next());
     const floor = Math.sqrt(1 - b * b) * this.floor + b * this.chance.normal();
-    const tried = this.density(this.sum, floor, this.triedResiduals);
-    if (!this.accepted(tried, 0, heat)) return;
+    this.elements.count = 0;
+    if (!this.fits(this.nothing, floor, this.leastLogLikelihood(0, heat))) return;
     this.floor = floor;
-    this.logLikelihood = tried;
-    [this.residuals, this.triedResiduals] = [this.triedResiduals, this.residuals];
+    this.take();
   }
 
   /** Gibbs: each remainder in proportion to its likelihood. */
@@ -189,53 +195,59 @@ export class Chain {
     this.logLikelihood = densities[g];
   }
 
-  private accept(j: number, field: Float64Array, odds: number, heat: number): boolean {
-    const tried = this.tryLikelihood(this.fields[j], field);
-    if (!this.accepted(tried, odds, heat)) return false;
-    this.fields[j].set(field);
-    this.take(tried);
+  /** Whether source j becomes what was written, prior odds apart; nothing written: it goes. */
+  private accept(j: number, odds: number, heat: number): boolean {
+    if (!this.fits(this.fields[j], this.floor, this.leastLogLikelihood(odds, heat))) return false;
+    this.fields[j].set(this.triedField);
+    this.take();
     return true;
   }
 
-  private tryLikelihood(old: Float64Array, field: Float64Array): number {
-    const { sum, triedSum } = this;
-    for (let i = 0; i < sum.length; i++) triedSum[i] = sum[i] - old[i] + field[i];
-    return this.density(triedSum, this.floor, this.triedResiduals);
+  /** Metropolis & Hastings with the chance drawn first: what a move's log-likelihood must exceed. */
+  private leastLogLikelihood(odds: number, heat: number): number {
+    return this.logLikelihood + (Math.log(this.chance.next()) - odds) / heat;
   }
 
-  private take(logLikelihood: number): void {
+  /**
+   * Whether the log-likelihood with the written elements in place of the field `old` exceeds `least`. The squares of what is
+   * left, whitened row by row, only grow: most moves are ruled out by a few sites, and the rest is not worked out.
+   */
+  private fits(old: Float64Array, floor: number, least: number): boolean {
+    const { lns, remainders, sites } = this.model;
+    const { elements, sum, triedSum, triedField, triedResiduals } = this;
+    const { inverse, constant } = remainders[this.remainder];
+    const ambient = ambientFloor(floor) ** 2;
+    const most = 2 * (constant - least);
+    let squares = 0;
+    triedField.fill(0);
+    for (let i = 0, at = 0, row = 0; i < lns.length; i++) {
+      if (i % TOGETHER === 0)
+        addFields(elements, sites, i, Math.min(i + TOGETHER, lns.length), triedField, at);
+      let square = ambient;
+      for (const end = at + 6; at < end; at++) {
+        const part = sum[at] - old[at] + triedField[at];
+        triedSum[at] = part;
+        square += part * part;
+      }
+      triedResiduals[i] = lns[i] - 0.5 * Math.log(square);
+      let whitened = 0;
+      for (let k = 0; k <= i; k++, row++) whitened += inverse[row] * triedResiduals[k];
+      squares += whitened * whitened;
+      if (!(squares < most)) return false;
+    }
+    this.triedLogLikelihood = constant - 0.5 * squares;
+    return true;
+  }
+
+  private take(): void {
     [this.sum, this.triedSum] = [this.triedSum, this.sum];
     [this.residuals, this.triedResiduals] = [this.triedResiduals, this.residuals];
-    this.logLikelihood = logLikelihood;
+    this.logLikelihood = this.triedLogLikelihood;
   }
 
-  private accepted(tried: number, odds: number, heat: number): boolean {
-    const ratio = heat * (tried - this.logLikelihood) + odds;
-    return ratio >= 0 || this.chance.next() < Math.exp(ratio);
-  }
-
-  /** ln of the likelihood, and what the sources leave of each reading's ln B. */
-  private density(sum: Float64Array, floor: number, residuals: Float64Array): number {
-    const { lns, remainders } = this.model;
-    const ambient = ambientFloor(floor);
-    for (let i = 0, at = 0; i < residuals.length; i++, at += 6) {
-      const a = sum[at];
-      const b = sum[at + 1];
-      const c = sum[at + 2];
-      const d = sum[at + 3];
-      const e = sum[at + 4];
-      const f = sum[at + 5];
-      const square = ambient * ambient + a * a + b * b + c * c + d * d + e * e + f * f;
-      residuals[i] = lns[i] - 0.5 * Math.log(square);
-    }
-    return logDensity(remainders[this.remainder], residuals);
-  }
-
-  private write(j: number, field: Float64Array): void {
-    const { sites, slots } = this.model;
+  private write(j: number): void {
     this.elements.count = 0;
-    slots[j].write(this.latents, j * MOST_LATENTS, this.elements);
-    addFields(this.elements, sites, 0, sites.xs.length, field);
+    this.model.slots[j].write(this.latents, j * MOST_LATENTS, this.elements);
   }
 
   private keep(at: number): void {

@@ -12,8 +12,8 @@ const LEAST_SQUARE = 1e-6;
 const LEAST_DIPOLE_SQUARE = 0.0025;
 
 /**
- * Add the field of wires and dipoles at sites first … end − 1 to `field`: six numbers a site from 0 on, x y z in phase and
- * x y z ahead, µT. The laws of magnetics/conductor (Biot and Savart) and magnetics/dipole, written out without objects.
+ * Add the field of wires and dipoles at sites first … end − 1 to `field`: six numbers a site from `start` on, x y z in phase
+ * and x y z ahead, µT. The laws of magnetics/conductor (Biot and Savart) and magnetics/dipole, written out without objects.
  */
 export function addFields(
   elements: Elements,
@@ -21,10 +21,12 @@ export function addFields(
   first: number,
   end: number,
   field: Float64Array,
+  start = 0,
 ): void {
   for (let e = 0; e < elements.count; e++)
-    if (elements.kinds[e] === 0) addWireField(elements.numbers, e * PER_ELEMENT, sites, first, end, field);
-    else addDipoleField(elements.numbers, e * PER_ELEMENT, sites, first, end, field);
+    if (elements.kinds[e] === 0)
+      addWireField(elements.numbers, e * PER_ELEMENT, sites, first, end, field, start);
+    else addDipoleField(elements.numbers, e * PER_ELEMENT, sites, first, end, field, start);
 }
 
 function addWireField(
@@ -34,6 +36,7 @@ function addWireField(
   first: number,
   end: number,
   field: Float64Array,
+  start: number,
 ): void {
   const ax = numbers[at];
   const ay = numbers[at + 1];
@@ -48,7 +51,7 @@ function addWireField(
   tx /= length;
   ty /= length;
   tz /= length;
-  for (let i = first, to = 0; i < end; i++, to += 6) {
+  for (let i = first, to = start; i < end; i++, to += 6) {
     const ox = xs[i] - ax;
     const oy = ys[i] - ay;
     const oz = zs[i] - az;
@@ -79,6 +82,7 @@ function addDipoleField(
   first: number,
   end: number,
   field: Float64Array,
+  start: number,
 ): void {
   const px = numbers[at];
   const py = numbers[at + 1];
@@ -89,7 +93,7 @@ function addDipoleField(
   const bx = numbers[at + 6];
   const by = numbers[at + 7];
   const bz = numbers[at + 8];
-  for (let i = first, to = 0; i < end; i++, to += 6) {
+  for (let i = first, to = start; i < end; i++, to += 6) {
     const ox = xs[i] - px;
     const oy = ys[i] - py;
     // On the very place of a dipole any direction serves: upwards.

@@ -1,83 +1,70 @@
 import { describe, expect, it } from 'vitest';
 import { BUILDS } from '../../../support/generators/builds';
-import { REMAINDERS } from '../../../../src/engine/mapping/sourceSampling/remainder';
-import { sampledField } from '../../../../src/engine/mapping/sourceSampling/sampledField';
+import { HALF_90 } from '../../../../src/engine/mapping/interval';
 import { sampledWithout } from '../../../../src/engine/mapping/sourceSampling/sampledWithout';
-import { sampleSources } from '../../../../src/engine/mapping/sourceSampling/sampleSources';
-import { samplingQuestion } from '../../../../src/engine/mapping/sourceSampling/question';
+import { FULL_EFFORT, samplingQuestion } from '../../../../src/engine/mapping/sourceSampling/question';
 import { surveyOf } from '../../../support/generators/generatedHome';
 import type { SamplingQuestion } from '../../../../src/engine/mapping/sourceSampling/question';
-import type { SourceSamples } from '../../../../src/engine/mapping/sourceSampling/samples';
 
-const home = BUILDS['along walls'](4, 14);
-const question = samplingQuestion(surveyOf(home, 'source-sampling', true), {
-  seed: 5,
-  effort: { chains: 16, burn: 200, keep: 100, samples: 96 },
-});
+const asked = (seed: number, readings: number): SamplingQuestion =>
+  samplingQuestion(surveyOf(BUILDS['along walls'](seed, readings), 'source-sampling', true), {
+    seed: 5,
+    effort: FULL_EFFORT,
+  });
+const question = asked(4, 12);
 
-/** The prediction of place i by these samples, or by samples of its own, from a question without some places. */
-function refitted(asked: SamplingQuestion, left: readonly number[], i: number, samples?: SourceSamples) {
-  const without = { ...asked, places: asked.places.filter((_, j) => !left.includes(j)) };
-  const { x, y, z, variance } = asked.places[i];
-  const at = sampledField(without, samples ?? sampleSources(without)!, z).both({ xs: [x], ys: [y] });
-  return { predicted: at.mean[0], variance: at.variance[0] + variance };
-}
-
-/** The same state fifty times. */
-const nothing = (remainder: number): SourceSamples => ({
-  samples: Array.from({ length: 50 }, () => ({ weight: 1 / 50, remainder, floor: 0, sources: [] })),
-  chains: [0],
+/** The same question with another reading at place i. */
+const changed = ({ places, ...rest }: SamplingQuestion, i: number): SamplingQuestion => ({
+  ...rest,
+  places: places.map((place, j) => (j === i ? { ...place, ln: place.ln + 1 } : place)),
 });
 
 describe('each place predicted without it', () => {
-  it('is exact where the samples do not depend on it', () => {
-    REMAINDERS.forEach((_, remainder) => {
-      const samples = nothing(remainder);
-      sampledWithout(question, samples).forEach((prediction, i) => {
-        const { predicted, variance } = refitted(question, [i], i, samples);
-        expect(prediction!.predicted).toBeCloseTo(predicted, 6);
-        expect(prediction!.variance).toBeCloseTo(variance, 6);
-      });
-    });
-  });
+  const without = sampledWithout(question);
 
-  it('leaves out together what was read at one point of the plan', () => {
-    const lower = { ...question.places[3], z: 0.5, ln: question.places[3].ln + 0.2 };
-    const asked = { ...question, places: [...question.places, lower] };
-    const samples = nothing(7);
-    const without = sampledWithout(asked, samples);
-    for (const i of [3, 14]) {
-      const { predicted, variance } = refitted(asked, [3, 14], i, samples);
-      expect(without[i]!.predicted).toBeCloseTo(predicted, 6);
-      expect(without[i]!.variance).toBeCloseTo(variance, 6);
+  it('is predicted the same whatever was read there', () => {
+    for (const i of [0, 7]) {
+      const again = sampledWithout(changed(question, i));
+      expect(again[i]).toEqual(without[i]);
+      expect(again).not.toEqual(without);
     }
   });
 
-  it('has no prediction for the only place of a level', () => {
+  it('is predicted without what was read at another height of the same point, too', () => {
+    const lower = { ...question.places[3], z: 0.5 };
+    const both = { ...question, places: [...question.places, lower] };
+    expect(sampledWithout(changed(both, 12))[3]).toEqual(sampledWithout(both)[3]);
+  });
+
+  it('has no prediction where it is the only place of its level', () => {
     const upstairs = { ...question.places[0], level: 'l2', z: 4 };
-    const asked = { ...question, places: [...question.places, upstairs] };
-    expect(sampledWithout(asked, nothing(7)).map((one) => one === null)).toEqual([
+    const both = { ...question, places: [...question.places, upstairs] };
+    expect(sampledWithout(both).map((one) => one === null)).toEqual([
       ...question.places.map(() => false),
       true,
     ]);
   });
 
-  it('comes near to sampling anew without it', () => {
-    const without = sampledWithout(question, sampleSources(question)!);
-    const errors = { near: 0, far: 0 };
-    const score = { near: 0, far: 0 };
-    question.places.forEach(({ ln }, i) => {
-      const [near, far] = [without[i]!, refitted(question, [i], i)];
-      for (const [name, { predicted, variance }] of [
-        ['near', near],
-        ['far', far],
-      ] as const) {
-        errors[name] += (ln - predicted) ** 2 / 14;
-        score[name] -= (0.5 * (Math.log(variance) + (ln - predicted) ** 2 / variance)) / 14;
-      }
-    });
-    expect(Math.sqrt(errors.near / errors.far)).toBeGreaterThan(0.7);
-    expect(Math.sqrt(errors.near / errors.far)).toBeLessThan(1.4);
-    expect(Math.abs(score.near - score.far)).toBeLessThan(0.35);
+  it('says how far it is and stops when told', () => {
+    const shares: number[] = [];
+    sampledWithout(question, (share) => shares.push(share));
+    expect(shares).toEqual([...shares].sort((a, b) => a - b));
+    expect(shares.at(-1)).toBe(1);
+    let count = 0;
+    expect(sampledWithout(question, undefined, () => ++count > 8)).toContain(null);
+    expect(count).toBeLessThan(20);
+  });
+
+  it('lies within its 90 % interval about nine times in ten', () => {
+    let inside = 0;
+    for (const seed of [1, 2]) {
+      const { places } = asked(seed, 24);
+      sampledWithout(asked(seed, 24)).forEach((prediction, i) => {
+        const { predicted, variance } = prediction!;
+        if (Math.abs(places[i].ln - predicted) <= HALF_90 * Math.sqrt(variance)) inside++;
+      });
+    }
+    expect(inside / 48).toBeGreaterThan(0.8);
+    expect(inside / 48).toBeLessThan(0.98);
   });
 });
