@@ -24,8 +24,8 @@ const SOURCES = [mark('g1', 1, 'house'), mark('g2', 4, 'outside'), mark('g3', 2.
 
 const question: SamplingQuestion = {
   places: [
-    { x: 2, y: 1, z: 1, ln: -3, variance: 0.001 },
-    { x: 3, y: 3, z: 1, ln: -2, variance: 0.001 },
+    { level: 'l1', x: 2, y: 1, z: 1, ln: -3, variance: 0.001 },
+    { level: 'l1', x: 3, y: 3, z: 1, ln: -2, variance: 0.001 },
   ],
   walls: [],
   marked: SOURCES.map(({ kind, path, height }) => ({ kind, path, z: height, passes: false })),

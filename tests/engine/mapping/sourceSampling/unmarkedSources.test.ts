@@ -23,7 +23,7 @@ function inRoom(field: (x: number, y: number) => number, marked: Mark[] = []): S
   return {
     places: Array.from({ length: 24 }, () => {
       const [x, y] = [chance.between(0.3, 4.7), chance.between(0.3, 3.7)];
-      return { x, y, z: 1, ln: Math.log(field(x, y)), variance: 0.03 ** 2 };
+      return { level: 'l1', x, y, z: 1, ln: Math.log(field(x, y)), variance: 0.03 ** 2 };
     }),
     walls: wallsOf([
       [
