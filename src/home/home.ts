@@ -6,6 +6,8 @@
  * page. Every field is present in memory; defaults are filled in when a file is parsed.
  */
 
+import type { RuleSettings } from '../engine/arranging/ruleSettings';
+
 export type Id = string;
 export type Point = readonly [number, number];
 
@@ -23,6 +25,7 @@ export interface Settings {
   method: MethodChoice;
   night: [string, string];
   base: Id | null;
+  rules: RuleSettings;
 }
 
 export interface Backdrop {

@@ -1,3 +1,4 @@
+import { RULE_DEFAULTS } from '../engine/arranging/ruleSettings';
 import type { Home } from './home';
 
 /** An empty home: one level at street height, one round, nothing drawn. */
@@ -15,6 +16,7 @@ export function newHome(title = 'New home'): Home {
       method: 'auto',
       night: ['22:00', '07:00'],
       base: null,
+      rules: RULE_DEFAULTS,
     },
     levels: { l1: { id: 'l1', name: 'Ground floor', elevation: 0, backdrop: null } },
     rooms: {},

@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { LEAST_LANDING, LEAST_PATH, RULE_DEFAULTS } from '../engine/arranging/ruleSettings';
 import { LIMITS } from './limits';
 import { BAND } from './kindDefaults';
 import type { Format } from './problem';
@@ -34,6 +35,15 @@ const roomUse = oneOf('sleeping', 'living', 'work', 'passage', 'wet', 'store', '
 /** Absent and null mean the same. */
 const nullable = <T extends z.ZodMiniType>(of: T) => z._default(z.nullable(of), () => null);
 
+const rules = z.strictObject({
+  landing: z._default(within(LEAST_LANDING, 3), RULE_DEFAULTS.landing),
+  path: z._default(within(LEAST_PATH, 3), RULE_DEFAULTS.path),
+  wardrobe: z._default(within(0, 3), RULE_DEFAULTS.wardrobe),
+  bedToRadiator: z._default(within(0, 3), RULE_DEFAULTS.bedToRadiator),
+  headClearOfWindow: z._default(z.boolean(), RULE_DEFAULTS.headClearOfWindow),
+  oneDouble: z._default(z.boolean(), RULE_DEFAULTS.oneDouble),
+});
+
 const settings = z.strictObject({
   fieldUnit: z._default(oneOf('uT', 'mG', 'nT'), 'uT'),
   lengthUnit: z._default(oneOf('m', 'ft'), 'm'),
@@ -47,6 +57,7 @@ const settings = z.strictObject({
   ),
   night: z._default(z.tuple([clock, clock]), ['22:00', '07:00']),
   base: nullable(id),
+  rules: z.prefault(rules, {}),
 });
 
 const backdrop = z.strictObject({

@@ -111,6 +111,12 @@ export function ruleSentence({ kind }: BrokenRule, other: string | null): string
       return `A cot keeps clear of ${it}.`;
     case 'two-doubles':
       return 'One room takes one bed for two.';
+    case 'no-way':
+      return `No way would be left to ${it}.`;
+    case 'no-escape':
+      return 'No window to escape by could be reached.';
+    case 'not-tried':
+      return 'More pieces can be moved than are placed at one time; it stays, being used less.';
     case 'head-under-window':
       return 'Its head would lie under a window.';
     case 'crowded':

@@ -1,10 +1,13 @@
 import { random } from '../../src/engine/algebra/random';
 import { arrange } from '../../src/engine/arranging/arrange';
+import type { ArrangeRequest } from '../../src/engine/arranging/request';
 import { planOf, type Plan } from '../../src/engine/arranging/plan';
 import { together } from '../../src/engine/arranging/rules';
-import { compatibility, search } from '../../src/engine/arranging/search';
+import { assignRooms } from '../../src/engine/arranging/assignRooms';
+import { effortWithin } from '../../src/engine/arranging/effort';
 import { fieldsOf } from '../../src/engine/dose/fieldAt';
-import { randomHome } from '../engine/arranging/randomHome';
+import { roomValues } from '../../src/engine/arranging/roomValues';
+import { smallHome } from '../support/planner/smallHome';
 
 /** Bed and desk over seeded homes, against trying every pair of the same places; milliseconds of CPU. */
 export interface ArrangeTiming {
@@ -23,13 +26,13 @@ export interface ArrangeTiming {
 
 export function arrangePeer(homes = 60): ArrangeTiming {
   const each = Array.from({ length: homes }, (_, i) => {
-    const request = randomHome(random(5000 + i));
+    const request = smallHome(random(5000 + i));
     arrange(request);
     const plan = planOf(request, fieldsOf(request.fitted));
-    const [least, searchMs] = timed(() => leastBySearch(plan));
-    const [plain, enumerationMs] = timed(() => leastByPairs(plan));
+    const [least, searchMs] = timed(() => leastBySearch(request, plan));
+    const [plain, enumerationMs] = timed(() => leastByPairs(request, plan));
     const [, wholeMs] = timed(() => arrange(request));
-    const pairs = plan.hands.reduce((product, { candidates }) => product * candidates.length, 1);
+    const pairs = plan.hands.reduce((product, { rooms }) => product * rooms.flat().length, 1);
     return { pairs, searchMs, enumerationMs, wholeMs, equal: least === plain };
   });
   const sorted = (pick: (one: (typeof each)[number]) => number) => each.map(pick).sort((a, b) => a - b);
@@ -59,26 +62,24 @@ export function arrangePeer(homes = 60): ArrangeTiming {
   };
 }
 
-/** A fresh table of who may be together, so that nothing of an earlier search is used again. */
-function leastBySearch({ hands }: Plan): number {
-  const compatible = compatibility(
-    hands.map(({ candidates }) => candidates.length),
-    (p, i, q, j) => together(hands[p].candidates[i].stand, hands[q].candidates[j].stand),
+/** Fresh values of rooms, so that nothing of an earlier search is used again; ways are left out on both sides. */
+function leastBySearch({ rooms, rules }: ArrangeRequest, { hands }: Plan): number {
+  const values = roomValues(
+    hands.map((hand) => hand.rooms),
+    rules,
+    () => null,
   );
-  return search(
-    hands.map(({ candidates }) => candidates.map(({ cost }) => cost)),
-    compatible,
-    { budget: 1e7 },
-  ).cost;
+  const domains = hands.map((_, piece) => values.domain(piece, 'anywhere', () => true));
+  return assignRooms(rooms.length, domains, values, effortWithin({ budget: 1e7 })).cost;
 }
 
-function leastByPairs({ hands }: Plan): number {
-  const [first, second] = hands;
-  if (!first || !second) return first ? (first.candidates[0]?.cost ?? Infinity) : 0;
+function leastByPairs({ rules }: ArrangeRequest, { hands }: Plan): number {
+  const [first, second] = hands.map(({ rooms }) => rooms.flat());
+  if (!first || !second) return first ? (first[0]?.cost ?? Infinity) : 0;
   let least = Infinity;
-  for (const a of first.candidates) {
-    for (const b of second.candidates) {
-      if (together(a.stand, b.stand)) least = Math.min(least, a.cost + b.cost);
+  for (const a of first) {
+    for (const b of second) {
+      if (together(a.stand, b.stand, rules)) least = Math.min(least, a.cost + b.cost);
     }
   }
   return least;

@@ -94,6 +94,9 @@ function wholeOf({ whole: { before, after, odds, decision } }: Comparison): Omit
   };
 }
 
+// Two beds for two take no floor from each other.
+const FLOOR_ALONE = { oneDouble: false };
+
 /** The piece that stands so that another could not be together with it at a place. */
 function inTheWay(
   request: Pick<ArrangeRequest, 'rooms'>,
@@ -103,7 +106,9 @@ function inTheWay(
 ): string | null {
   const room = roomAt(request, place.level, place.at)?.id ?? '';
   const ways = [false, true].map((mirrored) => standOf(piece, room, place, mirrored));
-  const other = stands.find((stand) => stand.piece !== piece && ways.every((own) => !together(own, stand)));
+  const other = stands.find(
+    (stand) => stand.piece !== piece && ways.every((own) => !together(own, stand, FLOOR_ALONE)),
+  );
   return other?.piece.id ?? null;
 }
 
@@ -119,5 +124,5 @@ export const doseAt = (fieldAt: FieldAt, piece: ArrangePiece, { level, at, angle
   );
 
 /** The level that a room of the request stands on; the room must be there. */
-export const levelOf = ({ rooms }: ArrangeRequest, id: string): string =>
+export const levelOf = ({ rooms }: Pick<ArrangeRequest, 'rooms'>, id: string): string =>
   rooms.find((room) => room.id === id)!.level;

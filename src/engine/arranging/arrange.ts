@@ -1,9 +1,10 @@
 import { answerOf, doseAt, levelOf, type Answer } from './answer';
 import { fieldsOf, type FieldAt } from '../dose/fieldAt';
-import { mostUsed, othersFor, type InRoom } from './others';
-import { planOf, roomsFor, type Hand } from './plan';
+import { hoursOf, planOf, roomsFor, type Hand } from './plan';
+import { peopleOf } from '../dose/pieceDose';
+import { inEachRoom, mostUsed, otherAnswers, type InRoom, type Other } from './others';
 import { roomAt } from './site';
-import { solve } from './solve';
+import { solve, type Wishes } from './solve';
 import type { ArrangeRequest } from './request';
 import type { BrokenRule } from './rules';
 import type { Candidate } from './candidates';
@@ -11,8 +12,10 @@ import type { Candidate } from './candidates';
 export type { Answer, PlacedPiece } from './answer';
 export type { Decision } from './odds';
 
-/** An answer that is different for the piece most slept in: it stands in another room, or at another wall. */
+/** An answer in which a piece that is slept in stands in another room, or at another wall, than in the best. */
 export interface Alternative extends Answer {
+  /** The piece that differs. */
+  piece: string;
   differs: 'room' | 'wall';
 }
 
@@ -23,6 +26,8 @@ type RoomOffer =
 export interface Proposal extends Answer {
   /** No other choice among the places tried has a lower planned dose. */
   proven: boolean;
+  /** Share of the planned dose by which one at most could be lower; 0 where proven. */
+  gap: number;
   /** The piece that the alternatives and rooms speak of; null where none is unlocked and used. */
   about: string | null;
   /** Best first. */
@@ -37,22 +42,23 @@ export interface Proposal extends Answer {
 const PLACES = 0.5;
 const BEST = 0.6;
 
+/** Told the share of the work done, 0…1, and the least planned dose met so far (µT·h a day, mean over people). */
+export type Progress = (share: number, least?: number) => void;
+
 /**
  * Where the unlocked pieces stand so that the home's daily dose, as the mean over its people, is least within the rules;
- * what that is worth and how surely; what else there is. The same request gives the same answer. `progress` is told the
- * share done, 0…1; once `cancelled` says so, the best met so far is given, unproven.
+ * what that is worth and how surely; what else there is. The same request gives the same answer. Once `cancelled` says so,
+ * the best met so far is given, unproven, with the share by which another might be lower.
  */
-export function arrange(
-  request: ArrangeRequest,
-  progress?: (share: number) => void,
-  cancelled?: () => boolean,
-): Proposal {
+export function arrange(request: ArrangeRequest, progress?: Progress, cancelled?: () => boolean): Proposal {
   const fieldAt = fieldsOf(request.fitted);
   const plan = planOf(request, fieldAt, (share) => progress?.(PLACES * share));
-  const solveWhere = (wanted?: (hand: Hand, candidate: Candidate) => boolean) =>
-    solve(plan, request.step, { budget: request.budget, cancelled }, wanted);
+  const limits = { budget: request.budget, cancelled };
+  const solveFor = (wishes?: Wishes) => solve(plan, request.step, limits, wishes);
 
-  const best = solveWhere();
+  const people = peopleOf(request.pieces.flatMap(({ uses }) => uses));
+  const met = (cost: number) => progress?.(PLACES, cost / Math.max(1, people));
+  const best = solve(plan, request.step, limits, undefined, met);
   const crowded = leastUsed(plan.hands);
   if (!best.chosen && best.proven && crowded) {
     const rest = arrange(withLocked(request, crowded.piece.id), progress, cancelled);
@@ -65,21 +71,28 @@ export function arrange(
 
   const answer = (chosen: readonly Candidate[]) => answerOf(request, fieldAt, chosen);
   const hand = mostUsed(plan.hands);
+  const rooms =
+    hand && best.chosen
+      ? inEachRoom(plan, { hand, rooms: roomsOf(request, hand), best: best.chosen }, solveFor)
+      : [];
   const others =
     hand && best.chosen
-      ? othersFor(plan, { hand, rooms: roomsOf(request, hand), best: best.chosen }, (wanted) =>
-          solveWhere((own, candidate) => own !== hand || wanted(candidate)),
+      ? otherAnswers(
+          plan,
+          { hand, best: best.chosen, elsewhere: elsewhere(hand, rooms, best.chosen) },
+          solveFor,
         )
-      : { rooms: [], alternatives: [] };
-  const offers = others.rooms.map((offer) => offerOf(request, fieldAt, hand, offer));
+      : [];
+  const offers = rooms.map((offer) => offerOf(request, fieldAt, hand, offer));
   const open = offers.filter((offer) => 'dose' in offer).sort((a, b) => a.dose - b.dose);
   progress?.(1);
   return {
     ...answer(best.chosen ?? []),
     proven: best.proven,
+    gap: best.proven ? 0 : best.chosen ? 1 - best.bound / best.cost : 1,
     about: hand?.piece.id ?? null,
-    alternatives: others.alternatives
-      .map(({ differs, chosen }): Alternative => ({ differs, ...answer(chosen) }))
+    alternatives: others
+      .map(({ piece, differs, chosen }): Alternative => ({ piece, differs, ...answer(chosen) }))
       .sort((a, b) => a.after - b.after),
     rooms: [...open, ...offers.filter((offer) => 'blocked' in offer)],
     blocked: plan.blocked,
@@ -88,6 +101,19 @@ export function arrange(
 
 const roomsOf = (request: ArrangeRequest, { piece }: Hand): string[] =>
   roomsFor(request, piece, roomAt(request, piece.level, piece.at)).map(({ id }) => id);
+
+/** The best answer that has the piece in another room. */
+function elsewhere(
+  { piece }: Hand,
+  rooms: readonly (InRoom & { cost: number })[],
+  best: readonly Candidate[],
+): Other | null {
+  const own = best.find(({ stand }) => stand.piece === piece)!.stand.room;
+  return rooms.reduce<Other | null>((least, offer) => {
+    if (!('chosen' in offer) || offer.room === own || (least && least.cost <= offer.cost)) return least;
+    return { piece: piece.id, differs: 'room', chosen: offer.chosen, cost: offer.cost };
+  }, null);
+}
 
 function offerOf(request: ArrangeRequest, fieldAt: FieldAt, hand: Hand | null, offer: InRoom): RoomOffer {
   if ('blocked' in offer) return { id: offer.room, blocked: offer.blocked };
@@ -101,9 +127,8 @@ function offerOf(request: ArrangeRequest, fieldAt: FieldAt, hand: Hand | null, o
 
 /** Where not all pieces fit together, the one that matters least stays where it is. */
 function leastUsed(hands: readonly Hand[]): Hand | null {
-  const hours = ({ piece }: Hand) => piece.uses.reduce((sum, use) => sum + use.hours, 0);
   return hands.reduce<Hand | null>(
-    (least, hand) => (least && hours(least) < hours(hand) ? least : hand),
+    (least, hand) => (least && hoursOf(least.piece) < hoursOf(hand.piece) ? least : hand),
     null,
   );
 }

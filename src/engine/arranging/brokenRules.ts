@@ -4,13 +4,14 @@ import { hasSides, standOf, type Stand } from './stand';
 import { PAIR_RULES, PIECE_RULES, type BrokenRule } from './rules';
 import { roomAt, siteOf, type Site } from './site';
 import { roomsFor } from './plan';
+import { waysOf, type Ways } from './floor/ways';
 import { zoneOf } from '../dose/zones';
 import type { ArrangePiece, ArrangeRequest } from './request';
 import type { Put } from './place';
 
 /**
  * Every rule, hard or preferred, that a piece breaks where it is put, among `others` where they are put (pieces of the
- * request not named there stand as found). Empty: a place the planner might have proposed. Access strips may lie on either
+ * request not named there stand as found, and no way is asked for that they take already). Empty: a place the planner might have proposed. Access strips may lie on either
  * side, of this piece and of the others: the way that breaks the fewest rules counts.
  */
 export function brokenRules(request: ArrangeRequest, put: Put, others: readonly Put[] = []): BrokenRule[] {
@@ -21,19 +22,27 @@ export function brokenRules(request: ArrangeRequest, put: Put, others: readonly 
   const site = siteOf(request, here);
   const neighbours = request.pieces
     .filter(({ id }) => id !== put.id)
-    .map((other) => ({ piece: other, put: others.find(({ id }) => id === other.id) ?? other }))
-    .filter((other) => roomAt(request, other.put.level, other.put.at) === here)
-    .map((other) => bothWays(other.piece, here.id, other.put, site));
+    .map((other) => ({ piece: other, put: others.find(({ id }) => id === other.id) }))
+    .map((other) => ({ ...other, at: other.put ?? other.piece }))
+    .filter(({ at }) => roomAt(request, at.level, at.at) === here)
+    .map((other) => ({ ...other, ways: bothWays(other.piece, here.id, other.at, site) }));
 
   const always: BrokenRule[] = [
     ...(may ? [] : [{ kind: 'wrong-room' as const, with: here.id }]),
     ...(unsupported(request, piece, put, site) ? [{ kind: 'unsupported' as const, with: null }] : []),
   ];
-  const waysBroken = ways(piece, here.id, put).map((stand) => [
-    ...alone(stand, site),
-    ...neighbours.flatMap((ways) => least(ways.map((other) => against(stand, other)))),
-  ]);
-  return [...always, ...least(waysBroken)];
+  const own = ways(piece, here.id, put);
+  const fewest = least(
+    own.map((stand) => [
+      ...alone(stand, site),
+      ...neighbours.flatMap(({ ways }) => least(ways.map((other) => against(stand, other, site)))),
+    ]),
+  );
+  // What stands before a door shuts it: said once.
+  const shuts = fewest.some(({ kind }) => kind === 'before-door' || kind === 'outside-room');
+  const unnamed = neighbours.flatMap(({ put: named, ways: [stand] }) => (named ? [] : [stand]));
+  const named = neighbours.flatMap(({ put: named, ways }) => (named ? [ways] : []));
+  return [...always, ...fewest, ...(shuts ? [] : cutsOff(waysOf(site, unnamed), own, named))];
 }
 
 function pieceOf({ pieces }: ArrangeRequest, id: string): ArrangePiece {
@@ -62,9 +71,17 @@ function alone(stand: Stand, site: Site): BrokenRule[] {
 }
 
 /** The first rule broken between two pieces says enough: what overlaps takes access too. */
-function against(stand: Stand, other: Stand): BrokenRule[] {
-  const first = PAIR_RULES.find((rule) => rule.broken(stand, other));
+function against(stand: Stand, other: Stand, { rules }: Site): BrokenRule[] {
+  const first = PAIR_RULES.find((rule) => rule.broken(stand, other, rules));
   return first ? [{ kind: first.kind, with: other.piece.id }] : [];
+}
+
+/** What is no longer come to because of a piece: it is, with the piece alone or with the others and not without it. */
+function cutsOff(room: Ways, own: readonly Stand[], others: readonly (readonly Stand[])[]): BrokenRule[] {
+  const alone = room.lost([own]);
+  if (alone) return [alone];
+  const all = room.lost([...others, own]);
+  return all && room.lost(others) === null ? [all] : [];
 }
 
 const least = (lists: BrokenRule[][]): BrokenRule[] =>

@@ -96,7 +96,7 @@ export function judge(stand: Stand, site: Site, ground: Ground, others: readonly
   const unread = piece.uses.some(({ side }) => !supports(ground, zoneOf(piece.kind, pose, piece.size, side)));
   if (unread) return { broken: { kind: 'unsupported', with: null }, order: PIECE_RULES.length };
   for (const [order, rule] of PAIR_RULES.entries()) {
-    const other = others.find((o) => o.room === stand.room && rule.broken(stand, o));
+    const other = others.find((o) => o.room === stand.room && rule.broken(stand, o, site.rules));
     if (other)
       return { broken: { kind: rule.kind, with: other.piece.id }, order: PIECE_RULES.length + 1 + order };
   }

@@ -12,12 +12,17 @@ export interface Ground {
   values: Float64Array;
   /** Integral of `values` from the grid's corner to each cell corner, µT·m²: (nx + 1) × (ny + 1). */
   summed: Float64Array;
+  /** How much the map may be doubted, on coarser cells: where a bed stands that changes slowly. */
+  doubtGrid: Grid;
   doubt: Float64Array;
 }
 
 /** Cells of the planner's field, and samples of a zone that lies askew, metres. */
 const CELL = 0.1;
 const SAMPLE = 0.05;
+
+/** Cells on which it is known whether the map speaks for a place, metres. */
+const DOUBT_CELL = 0.2;
 
 /** Room for what stands half in a wall, metres. */
 const PAD = 0.2;
@@ -27,16 +32,19 @@ const SUPPORTED_SHARE = 0.95;
 
 /** The field over one room, µT, with how much of each place is supported; `cautious` takes its 95th percentile for its median. */
 export function groundOf(field: Field, outline: Ring, cautious: boolean): Ground {
-  const grid = gridOver(bounds(outline), CELL, PAD);
+  const box = bounds(outline);
+  const grid = gridOver(box, CELL, PAD);
   const { xs, ys } = cellCentres(grid);
-  const { mean, variance } = field.predict(xs, ys, { variance: true });
-  const upper = cautious ? HALF_90 : 0;
-  const values = mean.map((ln, i) => Math.exp(ln + upper * Math.sqrt(variance![i])));
+  const { mean, variance } = field.predict(xs, ys, { variance: cautious });
+  const values = mean.map((ln, i) => Math.exp(ln + (variance ? HALF_90 * Math.sqrt(variance[i]) : 0)));
+  const doubtGrid = gridOver(box, DOUBT_CELL, PAD);
+  const coarse = cellCentres(doubtGrid);
   return {
     grid,
     values,
     summed: summedArea(grid, values),
-    doubt: field.support(xs, ys, undefined, variance).doubt,
+    doubtGrid,
+    doubt: field.support(coarse.xs, coarse.ys).doubt,
   };
 }
 
@@ -102,7 +110,7 @@ function meanAskew({ grid, values }: Ground, corner: Point, across: Point, along
 }
 
 /** Whether the map speaks for a zone: nearly all of it lies on cells that deserve to be shown. */
-export function supports({ grid, doubt }: Ground, { cells }: Zone): boolean {
+export function supports({ doubtGrid: grid, doubt }: Ground, { cells }: Zone): boolean {
   const place = (value: number, origin: number, count: number) =>
     Math.min(count - 1, Math.max(0, Math.floor((value - origin) / grid.step)));
   const drawn = cells.filter(

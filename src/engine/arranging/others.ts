@@ -1,62 +1,130 @@
 import { AS_FOUND, type Candidate } from './candidates';
 import { backWall, type BrokenRule } from './rules';
-import type { Hand, Plan } from './plan';
-import type { Solved } from './solve';
+import { hoursOf, type Hand, type Plan } from './plan';
+import type { Solved, Wishes } from './solve';
 
 /** The best arrangement with a piece in one room, or what keeps it out. */
 export type InRoom = { room: string; chosen: Candidate[] } | { room: string; blocked: BrokenRule };
 
-/** What else there is for one piece. */
-export interface Others {
-  rooms: InRoom[];
-  alternatives: { differs: 'room' | 'wall'; chosen: Candidate[] }[];
+/** An answer in which a piece stands in another room, or at another wall of the same, than in the best. */
+export interface Other {
+  piece: string;
+  differs: 'room' | 'wall';
+  chosen: Candidate[];
+  cost: number;
 }
+
+/** Solves the plan with some pieces' places narrowed. */
+type SolveFor = (wishes: Wishes) => Solved;
+
+/** Other answers offered beside the best: the project's choice. */
+export const OTHERS = 4;
 
 /** The piece that matters most: of those slept in, or else of all, the one used for the most hours; null where none is. */
 export function mostUsed(hands: readonly Hand[]): Hand | null {
-  const hours = ({ piece }: Hand) => piece.uses.reduce((sum, use) => sum + use.hours, 0);
-  const used = hands.filter((hand) => hours(hand) > 0);
-  const slept = used.filter(({ piece }) => piece.kind === 'bed' || piece.kind === 'cot');
+  const used = hands.filter(({ piece }) => hoursOf(piece) > 0);
+  const slept = used.filter(isSleptIn);
   const among = slept.length > 0 ? slept : used;
-  return among.reduce<Hand | null>((most, hand) => (most && hours(most) >= hours(hand) ? most : hand), null);
+  return among.reduce<Hand | null>(
+    (most, hand) => (most && hoursOf(most.piece) >= hoursOf(hand.piece) ? most : hand),
+    null,
+  );
 }
 
-/**
- * For one piece: the best in each of its rooms, the best in a room other than that of `best`, and the best at another wall
- * of the same room. `solveFor` solves the plan with the piece's places narrowed.
- */
-export function othersFor(
+const isSleptIn = ({ piece }: Hand): boolean => piece.kind === 'bed' || piece.kind === 'cot';
+
+/** For one piece, the best in each of its rooms, or what keeps it out; that of its room in `best` is `best`. */
+export function inEachRoom(
   plan: Plan,
   { hand, rooms, best }: { hand: Hand; rooms: readonly string[]; best: readonly Candidate[] },
-  solveFor: (wanted: (candidate: Candidate) => boolean) => Solved,
-): Others {
-  const own = best.find(({ stand }) => stand.piece === hand.piece)!;
-  const solved = rooms.map((room) => ({ room, ...solveFor(({ stand }) => stand.room === room) }));
-  const nextRoom = solved
-    .filter(({ room, chosen }) => room !== own.stand.room && chosen)
-    .reduce<(typeof solved)[number] | null>(
-      (least, one) => (least && least.cost <= one.cost ? least : one),
-      null,
+  solveFor: SolveFor,
+): (InRoom & { cost: number })[] {
+  const index = plan.hands.indexOf(hand);
+  return rooms.map((room) => {
+    if (best[index].stand.room === room) return { room, chosen: [...best], cost: 0 };
+    const { chosen, cost } = solveFor(
+      new Map([[index, { name: `in ${room}`, wanted: ({ stand }) => stand.room === room }]]),
     );
-  const wall = wallOf(plan, own);
-  const nextWall = solveFor(
-    (candidate) => candidate.stand.room === own.stand.room && wallOf(plan, candidate) !== wall,
-  );
-  return {
-    rooms: solved.map(({ room, chosen }): InRoom =>
-      chosen
-        ? { room, chosen }
-        : { room, blocked: plan.keptOut(hand.piece.id, room) ?? { kind: 'crowded', with: null } },
-    ),
-    alternatives: [
-      ...(nextRoom?.chosen ? [{ differs: 'room' as const, chosen: nextRoom.chosen }] : []),
-      ...(nextWall.chosen ? [{ differs: 'wall' as const, chosen: nextWall.chosen }] : []),
-    ],
-  };
+    return chosen
+      ? { room, chosen, cost }
+      : { room, cost, blocked: plan.keptOut(hand.piece.id, room) ?? { kind: 'crowded', with: null } };
+  });
 }
 
-function wallOf(plan: Plan, { stand, wall }: Candidate): number {
+/** Which rooms and walls the pieces that matter stand at; two arrangements that share them are one to the eye. */
+type Part = ReadonlyMap<number, { is: string | null; not: readonly string[] }>;
+
+/**
+ * The best arrangements that differ from `best`, and from each other, in the room or the wall of a piece that is slept in
+ * (or of the most used): the answers are taken out one by one, what is left is parted by the first piece that differs
+ * (Lawler 1972). The best in another room and the best at another wall of the same are always among them.
+ */
+export function otherAnswers(
+  plan: Plan,
+  { hand, best, elsewhere }: { hand: Hand; best: readonly Candidate[]; elsewhere: Other | null },
+  solveFor: SolveFor,
+): Other[] {
+  const { hands } = plan;
+  const about = hands.indexOf(hand);
+  const counted = [about, ...[...hands.keys()].filter((i) => i !== about && isSleptIn(hands[i]))];
+  const key = ({ stand, wall }: Candidate) => `${stand.room} ${wallOf(plan, stand.room, { stand, wall })}`;
+  const otherOf = (chosen: Candidate[], cost: number): Other => {
+    const piece = counted.find((i) => key(chosen[i]) !== key(best[i])) ?? about;
+    const differs = chosen[piece].stand.room === best[piece].stand.room ? 'wall' : 'room';
+    return { piece: hands[piece].piece.id, differs, chosen, cost };
+  };
+  const solved = (part: Part) => {
+    const wishes = new Map(
+      [...part].map(([piece, { is, not }]) => [
+        piece,
+        {
+          name: `${is ?? ''}!${not.join(',')}`,
+          wanted: (candidate: Candidate) =>
+            (is === null || key(candidate) === is) && !not.includes(key(candidate)),
+        },
+      ]),
+    );
+    const { chosen, cost } = solveFor(wishes);
+    return chosen ? [{ part, chosen, cost }] : [];
+  };
+  const parted = (part: Part, taken: readonly Candidate[]) =>
+    counted.flatMap((piece, k) => {
+      const known = part.get(piece);
+      if (known?.is) return [];
+      const next = new Map(part);
+      for (const before of counted.slice(0, k)) next.set(before, { is: key(taken[before]), not: [] });
+      next.set(piece, { is: null, not: [...(known?.not ?? []), key(taken[piece])] });
+      return solved(next);
+    });
+
+  const found: Other[] = [];
+  let open = parted(new Map(), best);
+  while (found.length < OTHERS && open.length > 0) {
+    const next = open.reduce((least, one) => (one.cost < least.cost ? one : least));
+    found.push(otherOf(next.chosen, next.cost));
+    open = [...open.filter((one) => one !== next), ...parted(next.part, next.chosen)];
+  }
+
+  const firstOf = (differs: Other['differs']) =>
+    found.find((other) => other.piece === hand.piece.id && other.differs === differs);
+  const certain = [firstOf('room') ?? elsewhere, firstOf('wall') ?? atAnotherWall()].filter(
+    (one) => one !== null,
+  );
+  const rest = found.filter((one) => !certain.includes(one)).slice(0, OTHERS - certain.length);
+  return [...certain, ...rest].sort((a, b) => a.cost - b.cost);
+
+  function atAnotherWall(): Other | null {
+    const { stand } = best[about];
+    const name = `aside ${key(best[about])}`;
+    const wanted = (candidate: Candidate) =>
+      candidate.stand.room === stand.room && key(candidate) !== key(best[about]);
+    const { chosen, cost } = solveFor(new Map([[about, { name, wanted }]]));
+    return chosen && otherOf(chosen, cost);
+  }
+}
+
+function wallOf(plan: Plan, room: string, { stand, wall }: Pick<Candidate, 'stand' | 'wall'>): number {
   if (wall !== AS_FOUND) return wall;
-  const site = plan.site(stand.room);
+  const site = plan.site(room);
   return site.walls.findIndex((one) => one === backWall(stand, site)?.wall);
 }

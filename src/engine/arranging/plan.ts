@@ -1,17 +1,18 @@
 import { AS_FOUND, choiceOf, type Candidate } from './candidates';
-import { compatibility, type Compatible } from './search';
+import { boxInside } from './box';
 import { groundOf, type Ground } from './ground';
 import { hasSides, standOf, type Stand } from './stand';
-import { boxInside } from './box';
 import { roomAt, siteOf, type Site } from './site';
+import { roomValues, type RoomValues } from './roomValues';
 import { suits, type ArrangePiece, type ArrangeRequest, type ArrangeRoom } from './request';
 import { together, type BrokenRule } from './rules';
+import { waysOf, type Ways } from './floor/ways';
 import type { FieldAt } from '../dose/fieldAt';
 
-/** A piece to be placed, and its places in all rooms it may stand in, cheapest first. */
+/** A piece to be placed, and its places in each room of the request, cheapest first. */
 export interface Hand {
   piece: ArrangePiece;
-  candidates: Candidate[];
+  rooms: Candidate[][];
 }
 
 /** Everything the search needs to know, worked out once. */
@@ -19,18 +20,22 @@ export interface Plan {
   hands: Hand[];
   /** What stands and stays: locked pieces, and those that fit nowhere. */
   fixed: Stand[];
-  compatible: Compatible;
+  values: RoomValues;
   /** Pieces that fit nowhere. */
   blocked: { id: string; rule: BrokenRule }[];
   /** What keeps a piece out of a room where it has no place. */
   keptOut(piece: string, room: string): BrokenRule | undefined;
   site(room: string): Site;
   ground(room: string, height: number): Ground;
+  ways(room: string): Ways;
 }
+
+/** Pieces placed together: with more, those used least stay where they are. The project's choice. */
+const MOST_PIECES = 12;
 
 /** Rooms a piece may be put in: those it is told, or those whose use suits it and the one it stands in. */
 export function roomsFor(
-  { rooms }: ArrangeRequest,
+  { rooms }: Pick<ArrangeRequest, 'rooms'>,
   piece: ArrangePiece,
   here: ArrangeRoom | null,
 ): ArrangeRoom[] {
@@ -41,9 +46,14 @@ export function roomsFor(
 
 /** All places of all unlocked pieces. `progress` is told the share done, 0…1. */
 export function planOf(request: ArrangeRequest, fieldAt: FieldAt, progress?: (share: number) => void): Plan {
-  const sites = new Map(request.rooms.map((room) => [room.id, siteOf(request, room)]));
+  const { rooms, rules, step } = request;
+  const site = keptBy((room) =>
+    siteOf(
+      request,
+      rooms.find(({ id }) => id === room)!,
+    ),
+  );
   const grounds = new Map<string, Ground>();
-  const site = (room: string) => sites.get(room)!;
   const ground = (room: string, height: number) => {
     const key = `${room} ${height}`;
     const { level, outline } = site(room).room;
@@ -53,66 +63,105 @@ export function planOf(request: ArrangeRequest, fieldAt: FieldAt, progress?: (sh
   };
   const asFound = (piece: ArrangePiece) => standAsFound(request, piece, site);
 
-  const fixed = request.pieces.filter(({ locked }) => locked).flatMap((piece) => asFound(piece) ?? []);
-  const movable = request.pieces.filter(({ locked }) => !locked);
+  const { movable, left } = sorted(request.pieces);
+  const fixed = request.pieces
+    .filter((piece) => piece.locked || left.includes(piece))
+    .flatMap((piece) => asFound(piece) ?? []);
   const keptOut = new Map<string, BrokenRule>();
   let hands = movable.map((piece, i): Hand => {
     const here = roomAt(request, piece.level, piece.at);
-    const candidates = roomsFor(request, piece, here).flatMap((room) => {
-      const standsHere = here?.id === room.id;
+    const allowed = roomsFor(request, piece, here);
+    const places = rooms.map((room) => {
+      if (!allowed.includes(room)) return [];
       const choice = choiceOf(piece, site(room.id), ground(room.id, piece.height), {
-        step: request.step,
+        step,
         fixed,
-        standsHere,
+        standsHere: here?.id === room.id,
       });
       if (choice.candidates.length === 0) keptOut.set(`${piece.id} ${room.id}`, choice.keptOut);
-      return choice.candidates;
+      return choice.candidates.sort(byCost);
     });
     progress?.((i + 1) / movable.length);
-    return { piece, candidates: candidates.sort(byCost) };
+    return { piece, rooms: places };
   });
 
   // A piece that fits nowhere stays where it is, and may by that keep others out.
-  const blocked: Plan['blocked'] = [];
+  const blocked: Plan['blocked'] = left.map(({ id }) => ({ id, rule: { kind: 'not-tried', with: null } }));
   for (let stuck = hands.find(isEmpty); stuck; stuck = hands.find(isEmpty)) {
     const { piece } = stuck;
-    const rules = [...keptOut].filter(([key]) => key.startsWith(`${piece.id} `)).map(([, rule]) => rule);
-    blocked.push({ id: piece.id, rule: rules[0] ?? { kind: 'wrong-room', with: null } });
+    const reasons = [...keptOut].filter(([key]) => key.startsWith(`${piece.id} `)).map(([, rule]) => rule);
+    blocked.push({ id: piece.id, rule: reasons[0] ?? { kind: 'wrong-room', with: null } });
     hands = hands.filter((hand) => hand !== stuck);
     const stand = asFound(piece);
     if (!stand) continue;
     fixed.push(stand);
-    hands = hands.map((hand) => withoutThoseAgainst(hand, stand, keptOut));
+    hands = hands.map((hand) => withoutThoseAgainst(hand, stand, request, keptOut));
   }
 
-  const counts = hands.map(({ candidates }) => candidates.length);
-  const compatible = compatibility(counts, (p, i, q, j) =>
-    together(hands[p].candidates[i].stand, hands[q].candidates[j].stand),
+  const ways = keptBy((room) =>
+    waysOf(
+      site(room),
+      fixed.filter((stand) => stand.room === room),
+    ),
   );
   return {
     hands,
     fixed,
-    compatible,
+    values: roomValues(
+      hands.map((hand) => hand.rooms),
+      rules,
+      (room, stands) => ways(rooms[room].id).lost(stands.map((stand) => [stand])),
+    ),
     blocked,
     keptOut: (piece, room) => keptOut.get(`${piece} ${room}`),
     site,
     ground,
+    ways,
   };
 }
+
+function keptBy<T>(make: (key: string) => T): (key: string) => T {
+  const made = new Map<string, T>();
+  return (key) => {
+    const known = made.get(key);
+    if (known !== undefined) return known;
+    const fresh = make(key);
+    made.set(key, fresh);
+    return fresh;
+  };
+}
+
+/** Which pieces are placed, and which are left although they could be moved. */
+function sorted(pieces: readonly ArrangePiece[]): { movable: ArrangePiece[]; left: ArrangePiece[] } {
+  const free = pieces.filter(({ locked }) => !locked);
+  const byUse = free.toSorted((a, b) => hoursOf(b) - hoursOf(a));
+  const left = byUse.slice(MOST_PIECES);
+  return { movable: free.filter((piece) => !left.includes(piece)), left };
+}
+
+/** Hours a day that a piece is used, over all who use it. */
+export const hoursOf = ({ uses }: Pick<ArrangePiece, 'uses'>): number =>
+  uses.reduce((sum, { hours }) => sum + hours, 0);
 
 /** Cheapest first; of equals, the place it has now: nothing moves for nothing. */
 const byCost = (a: Candidate, b: Candidate): number =>
   a.cost - b.cost || Number(b.wall === AS_FOUND) - Number(a.wall === AS_FOUND);
 
-const isEmpty = ({ candidates }: Hand): boolean => candidates.length === 0;
+const isEmpty = ({ rooms }: Hand): boolean => rooms.every((places) => places.length === 0);
 
-function withoutThoseAgainst(hand: Hand, stand: Stand, keptOut: Map<string, BrokenRule>): Hand {
-  const candidates = hand.candidates.filter((candidate) => together(candidate.stand, stand));
-  for (const { stand: lost } of hand.candidates) {
-    if (!candidates.some(({ stand: left }) => left.room === lost.room))
-      keptOut.set(`${hand.piece.id} ${lost.room}`, { kind: 'overlap', with: stand.piece.id });
-  }
-  return { ...hand, candidates };
+function withoutThoseAgainst(
+  hand: Hand,
+  stand: Stand,
+  { rooms, rules }: ArrangeRequest,
+  keptOut: Map<string, BrokenRule>,
+): Hand {
+  const places = hand.rooms.map((own, room) => {
+    const left = own.filter((candidate) => together(candidate.stand, stand, rules));
+    if (own.length > 0 && left.length === 0)
+      keptOut.set(`${hand.piece.id} ${rooms[room].id}`, { kind: 'overlap', with: stand.piece.id });
+    return left;
+  });
+  return { ...hand, rooms: places };
 }
 
 /**
@@ -120,7 +169,7 @@ function withoutThoseAgainst(hand: Hand, stand: Stand, keptOut: Map<string, Brok
  * the room has space for them the other way round only.
  */
 function standAsFound(
-  request: ArrangeRequest,
+  request: Pick<ArrangeRequest, 'rooms'>,
   piece: ArrangePiece,
   site: (room: string) => Site,
 ): Stand | null {

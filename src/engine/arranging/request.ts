@@ -1,5 +1,6 @@
 import type { FittedSurvey } from '../mapping/fitSurvey';
 import type { Point, Ring } from '../geometry/point';
+import type { RuleSettings } from './ruleSettings';
 import type { ZoneSide } from '../dose/zones';
 
 export interface ArrangeRoom {
@@ -54,6 +55,7 @@ export interface ArrangeRequest {
   openings: readonly ArrangeOpening[];
   fixtures: readonly ArrangeFixture[];
   pieces: readonly ArrangePiece[];
+  rules: RuleSettings;
   /** Plan on the 95th percentile of the field instead of its median. */
   cautious: boolean;
   /** Metres between places tried along a wall; 0.05 … 0.1. */

@@ -9,6 +9,7 @@ import {
 } from './box';
 import { cross, dot, sub, type Point } from '../geometry/point';
 import { toPlan } from '../geometry/pose';
+import type { RuleSettings } from './ruleSettings';
 import type { Site, Stretch, Wall } from './site';
 import type { Stand } from './stand';
 
@@ -30,10 +31,13 @@ export type RuleKind =
   | 'access-taken'
   | 'cot-near-piece'
   | 'two-doubles'
+  | 'no-way'
+  | 'no-escape'
   | 'head-under-window'
   | 'near-radiator'
   | 'wardrobe-front'
-  | 'crowded';
+  | 'crowded'
+  | 'not-tried';
 
 /** A rule that a place breaks, and what it breaks it against (an opening, fixture, piece or room), where there is one. */
 export interface BrokenRule {
@@ -53,15 +57,14 @@ interface PieceRule {
 
 interface PairRule {
   kind: RuleKind;
-  broken(a: Stand, b: Stand): boolean;
+  broken(a: Stand, b: Stand, rules: Pick<RuleSettings, 'oneDouble'>): boolean;
 }
 
 // A bed whose headboard or skirting keeps it this far off still stands at the wall: the project's choice.
 const AT_WALL = 0.1;
 
-/** Distances kept, metres: the project's choice, but for the cot's, which follow the published advice for infants
- * (no cot beside a window, cord or radiator: AAP News 2006). */
-const BED_TO_RADIATOR = 0.1;
+/** Distances a cot keeps, metres: the project's choice after the published advice for infants (no cot beside a window, cord
+ * or radiator: AAP News 2006). They are never lowered. */
 const COT_TO_HEAT = 0.6;
 const COT_TO_WINDOW = 0.6;
 const COT_TO_PIECE = 0.3;
@@ -118,12 +121,15 @@ export const PIECE_RULES: readonly PieceRule[] = [
     kind: 'head-under-window',
     preference: true,
     breach: (stand, site) =>
-      stand.piece.kind === 'bed' ? behindHead(stand, site, ({ windows }) => windows) : kept,
+      site.rules.headClearOfWindow && stand.piece.kind === 'bed'
+        ? behindHead(stand, site, ({ windows }) => windows)
+        : kept,
   },
   {
     kind: 'near-radiator',
     preference: true,
-    breach: (stand, site) => (stand.piece.kind === 'bed' ? nearRadiator(stand, site, BED_TO_RADIATOR) : kept),
+    breach: (stand, site) =>
+      stand.piece.kind === 'bed' ? nearRadiator(stand, site, site.rules.bedToRadiator) : kept,
   },
   {
     kind: 'wardrobe-front',
@@ -143,12 +149,12 @@ export const PAIR_RULES: readonly PairRule[] = [
       (a.piece.kind === 'cot' || b.piece.kind === 'cot') &&
       distanceBetween(a.foot, b.foot) < COT_TO_PIECE - TOLERANCE,
   },
-  { kind: 'two-doubles', broken: (a, b) => sleepsTwo(a) && sleepsTwo(b) },
+  { kind: 'two-doubles', broken: (a, b, { oneDouble }) => oneDouble && sleepsTwo(a) && sleepsTwo(b) },
 ];
 
 /** Whether two stands may be together in a home. */
-export const together = (a: Stand, b: Stand): boolean =>
-  a.room !== b.room || !PAIR_RULES.some((rule) => rule.broken(a, b));
+export const together = (a: Stand, b: Stand, rules: Pick<RuleSettings, 'oneDouble'>): boolean =>
+  a.room !== b.room || !PAIR_RULES.some((rule) => rule.broken(a, b, rules));
 
 const sleepsTwo = ({ piece }: Stand): boolean =>
   piece.kind === 'bed' && new Set(piece.uses.map(({ who }) => who)).size > 1;

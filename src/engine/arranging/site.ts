@@ -3,6 +3,7 @@ import { bounds, contains, insideDistance, signedArea } from '../geometry/polygo
 import { intersection } from '../geometry/outline';
 import type { ArrangeFixture, ArrangeOpening, ArrangeRequest, ArrangeRoom } from './request';
 import type { Box, Leaf } from './box';
+import type { RuleSettings } from './ruleSettings';
 
 /** A stretch of one wall, metres from the wall's first end. */
 export interface Stretch {
@@ -25,16 +26,18 @@ export interface Wall {
 /** Everything in and round one room that a piece must respect. */
 export interface Site {
   room: ArrangeRoom;
+  rules: RuleSettings;
   walls: Wall[];
   fixtures: { id: string; kind: ArrangeFixture['kind']; ring: Ring; front: Box | null }[];
   leaves: { id: string; leaf: Leaf }[];
-  landings: { id: string; box: Box }[];
-  windows: { id: string; ring: Ring }[];
+  /** Floor kept free before each door and gap, and that on which somebody stands who has come in. */
+  landings: { id: string; box: Box; before: Box }[];
+  /** The line in the wall, and the floor from which somebody opens it and climbs out. */
+  windows: { id: string; ring: Ring; before: Box }[];
 }
 
-/** Floor before a door or a gap that stays free, and before a wardrobe's doors: the project's choice. */
-const LANDING = 0.6;
-const WARDROBE = 0.7;
+/** Depth of the floor on which somebody stands at a door or a window: the project's choice, metres. */
+const STANDING = 0.6;
 
 // Walls between rooms are thinner than this.
 const THICKEST_WALL = 0.5;
@@ -42,19 +45,23 @@ const THICKEST_WALL = 0.5;
 // An opening is drawn on the wall of one room and speaks for the neighbour's wall within this of it.
 const SAME_WALL = 0.05;
 
+type Asked = Pick<ArrangeRequest, 'rooms' | 'openings' | 'fixtures' | 'rules'>;
+
 /** What a room asks of the pieces that stand in it. */
-export function siteOf(request: ArrangeRequest, room: ArrangeRoom): Site {
+export function siteOf(request: Asked, room: ArrangeRoom): Site {
+  const { rules } = request;
+  const { landing, wardrobe } = rules;
   const walls = wallsOf(room.outline);
-  const site: Site = { room, walls, fixtures: [], leaves: [], landings: [], windows: [] };
+  const site: Site = { room, rules, walls, fixtures: [], leaves: [], landings: [], windows: [] };
   for (const opening of request.openings) {
     const owner = request.rooms.find(({ id }) => id === opening.room);
     if (!owner || owner.level !== room.level) continue;
-    if (owner === room) placeOpening(site, holeIn(owner, opening), opening, 'in');
-    else if (opening.kind !== 'window') placeAcross(site, request.rooms, owner, opening);
+    if (owner === room) placeOpening(site, holeIn(owner, opening), opening, { side: 'in', landing });
+    else if (opening.kind !== 'window') placeAcross(site, request.rooms, { owner, opening, landing });
   }
   for (const { id, level, kind, outline, front } of request.fixtures) {
     if (level !== room.level || intersection(outline, room.outline).length === 0) continue;
-    site.fixtures.push({ id, kind, ring: outline, front: front === null ? null : frontBox(outline, front) });
+    site.fixtures.push({ id, kind, ring: outline, front: frontBox(outline, front, wardrobe) });
   }
   return site;
 }
@@ -81,8 +88,7 @@ function holeIn({ outline }: ArrangeRoom, { wall, offset, width }: ArrangeOpenin
 function placeAcross(
   site: Site,
   rooms: readonly ArrangeRoom[],
-  owner: ArrangeRoom,
-  opening: ArrangeOpening,
+  { owner, opening, landing }: { owner: ArrangeRoom; opening: ArrangeOpening; landing: number },
 ): void {
   const hole = holeIn(owner, opening);
   const outward = scale(hole.inward, -1);
@@ -95,7 +101,7 @@ function placeAcross(
     site,
     { start: add(hole.start, through), end: add(hole.end, through), inward: outward },
     opening,
-    'out',
+    { side: 'out', landing },
   );
 }
 
@@ -116,7 +122,12 @@ function nextRoom(rooms: readonly ArrangeRoom[], owner: ArrangeRoom, from: Point
   return null;
 }
 
-function placeOpening(site: Site, hole: Hole, opening: ArrangeOpening, side: 'in' | 'out'): void {
+function placeOpening(
+  site: Site,
+  hole: Hole,
+  opening: ArrangeOpening,
+  { side, landing }: { side: 'in' | 'out'; landing: number },
+): void {
   const { start, end, inward } = hole;
   const { id, kind, width, swing, hinge } = opening;
   const wall = site.walls.find(
@@ -131,11 +142,15 @@ function placeOpening(site: Site, hole: Hole, opening: ArrangeOpening, side: 'in
     (kind === 'window' ? wall.windows : wall.doors).push(stretch);
   }
   if (kind === 'window') {
-    site.windows.push({ id, ring: [start, end] });
+    site.windows.push({ id, ring: [start, end], before: boxBefore(start, end, inward, STANDING) });
     return;
   }
   const along = unit(sub(end, start));
-  site.landings.push({ id, box: boxBefore(start, end, inward, LANDING) });
+  site.landings.push({
+    id,
+    box: boxBefore(start, end, inward, landing),
+    before: boxBefore(start, end, inward, STANDING),
+  });
   if (kind === 'door' && swing === side) {
     const atStart = hinge === 'start';
     const shut = atStart ? along : scale(along, -1);
@@ -150,11 +165,12 @@ function boxBefore(a: Point, b: Point, towards: Point, depth: number): Box {
   return { x, y, ux, uy, hx: distance(a, b) / 2, hy: depth / 2 };
 }
 
-function frontBox(outline: Ring, front: number): Box | null {
+function frontBox(outline: Ring, front: number | null, depth: number): Box | null {
+  if (front === null || depth === 0) return null;
   const a = outline[front % outline.length];
   const b = outline[(front + 1) % outline.length];
   if (distance(a, b) === 0) return null;
-  return boxBefore(a, b, scale(inwardOf(outline, unit(sub(b, a))), -1), WARDROBE);
+  return boxBefore(a, b, scale(inwardOf(outline, unit(sub(b, a))), -1), depth);
 }
 
 function wallsOf(outline: Ring): Wall[] {

@@ -29,24 +29,24 @@ export function slide(plan: Plan, chosen: readonly Candidate[], step: number): C
 function slideOne(plan: Plan, places: readonly Candidate[], index: number, step: number): Candidate {
   const found = places[index];
   if (found.wall === AS_FOUND) return found;
-  const others = [...plan.fixed, ...places.filter((_, i) => i !== index).map(({ stand }) => stand)];
-  let best = shifted(plan, found, 0, others) ?? found;
+  const others = places.filter((_, i) => i !== index).map(({ stand }) => stand);
+  let best = shifted(plan, found, 0, others, Infinity) ?? found;
   if (best.cost === 0) return best;
   for (let by = step / 2; by >= FINEST; by /= 2) {
     best = [-by, by].reduce((lowest, along) => {
-      const moved = shifted(plan, best, along, others);
-      return moved && moved.cost < lowest.cost ? moved : lowest;
+      return shifted(plan, best, along, others, lowest.cost) ?? lowest;
     }, best);
   }
   return best;
 }
 
-/** The same place so far along its wall; null where that breaks a rule, or a preference that it kept. */
+/** The same place so far along its wall; null where that costs too much, breaks a rule, or a preference that it kept. */
 function shifted(
   plan: Plan,
   { stand, wall, breaks }: Candidate,
   along: number,
   others: readonly Candidate['stand'][],
+  under: number,
 ): Candidate | null {
   const site = plan.site(stand.room);
   const ground = plan.ground(stand.room, stand.piece.height);
@@ -56,9 +56,13 @@ function shifted(
     angle: rounded(stand.pose.angle, HUNDREDTHS) % 360,
   };
   const moved = standOf(stand.piece, stand.room, pose, stand.mirrored);
-  const verdict = judge(moved, site, ground, others);
+  const cost = costOf(moved, ground);
+  if (cost >= under) return null;
+  const verdict = judge(moved, site, ground, [...plan.fixed, ...others]);
   if (verdict.broken || verdict.breaks.length > breaks.length) return null;
-  return { stand: moved, wall, cost: costOf(moved, ground), breaks: verdict.breaks };
+  const here = [moved, ...others.filter(({ room }) => room === stand.room)];
+  if (plan.ways(stand.room).lost(here.map((one) => [one]))) return null;
+  return { stand: moved, wall, cost, breaks: verdict.breaks };
 }
 
 const rounded = (value: number, parts: number): number => Math.round(value * parts) / parts;

@@ -1,51 +1,78 @@
 import { AS_FOUND, type Candidate } from './candidates';
-import { search, type Found, type Limits } from './search';
+import { assignRooms, type Assigned } from './assignRooms';
+import { effortWithin, type Limits } from './effort';
+import { isMarked } from './sets';
 import { slide } from './slide';
-import type { Hand, Plan } from './plan';
+import type { Domain } from './roomValues';
+import type { Plan } from './plan';
 
 /** The best choice of a plan, one candidate a piece in the order of its hands; null where none was met. */
 export interface Solved {
   chosen: Candidate[] | null;
   /** Least planned dose met, before places were refined and pieces left alone: µT·h, summed over users. */
   cost: number;
+  /** No choice among the places tried has a lower one; it is the cost where the answer is proven. */
+  bound: number;
   proven: boolean;
 }
 
-type Allowed = (piece: number, candidate: number) => boolean;
+/** Places of some pieces that alone are wanted; the name tells the wish from others for the same piece. */
+export type Wishes = ReadonlyMap<number, { name: string; wanted: (candidate: Candidate) => boolean }>;
 
 /**
- * The best of the `wanted` places, then refined along the walls. Preferences hold for every piece that has a place which
+ * The best of the wanted places, then refined along the walls. Preferences hold for every piece that has a place which
  * keeps them; where that leaves no choice, they give way for all. Nothing is carried about for nothing: see `leftAlone`.
  */
 export function solve(
   plan: Plan,
   step: number,
   limits: Limits,
-  wanted: (hand: Hand, candidate: Candidate) => boolean = () => true,
+  wishes: Wishes = new Map(),
+  met?: (cost: number) => void,
 ): Solved {
-  const { hands, compatible } = plan;
-  const costs = hands.map(({ candidates }) => candidates.map(({ cost }) => cost));
-  const keeps = ({ breaks }: Candidate) => breaks.length === 0;
-  const canKeep = hands.map((hand) => hand.candidates.some((c) => keeps(c) && wanted(hand, c)));
-  const allowed =
-    (strict: boolean): Allowed =>
-    (piece, i) => {
-      const candidate = hands[piece].candidates[i];
-      return wanted(hands[piece], candidate) && (!strict || !canKeep[piece] || keeps(candidate));
-    };
-  const attempt = (places: Allowed) => search(costs, compatible, limits, places);
+  const { hands, values } = plan;
+  const rooms = hands[0]?.rooms.length ?? 0;
+  const effort = effortWithin(limits);
+  const domainOf = (piece: number, strict: boolean, held: boolean): Domain => {
+    const { name, wanted } = wishes.get(piece) ?? ANYWHERE;
+    const full = `${name}${strict ? ' tidy' : ''}${held ? ' held' : ''}`;
+    return values.domain(
+      piece,
+      full,
+      (candidate) => wanted(candidate) && (!strict || isTidy(candidate)) && (!held || stays(candidate)),
+    );
+  };
+  const canKeep = hands.map((_, piece) => standsSomewhere(plan, piece, domainOf(piece, true, false)));
+  const attempt = (strict: boolean, held: ReadonlySet<number>, cutoff?: number): Assigned =>
+    assignRooms(
+      rooms,
+      hands.map((_, piece) => domainOf(piece, strict && canKeep[piece], held.has(piece))),
+      values,
+      effort,
+      { cutoff, met: held.size === 0 ? met : undefined },
+    );
 
-  const strict = attempt(allowed(true));
-  const gaveWay = !strict.chosen && strict.proven;
-  const found = gaveWay ? attempt(allowed(false)) : strict;
-  const calm = leftAlone(hands, found, (held) =>
-    attempt((piece, i) => allowed(!gaveWay)(piece, i) && (!held(piece) || stays(hands[piece].candidates[i]))),
-  );
-  const chosen = calm?.map((index, piece) => hands[piece].candidates[index]) ?? null;
-  return { chosen: chosen && slide(plan, chosen, step), cost: found.cost, proven: found.proven };
+  const strict = attempt(true, new Set());
+  const gaveWay = !strict.chosen && isProven(strict);
+  const found = gaveWay ? attempt(false, new Set()) : strict;
+  const proven = isProven(found);
+  const calm = proven ? leftAlone(plan, found, (held, most) => attempt(!gaveWay, held, most)) : found.chosen;
+  const chosen = calm?.map(({ room, candidate }, piece) => hands[piece].rooms[room][candidate]) ?? null;
+  return { chosen: chosen && slide(plan, chosen, step), cost: found.cost, bound: found.bound, proven };
 }
 
+const ANYWHERE = { name: 'anywhere', wanted: () => true };
+
+const isTidy = ({ breaks }: Candidate): boolean => breaks.length === 0;
 const stays = ({ wall }: Candidate): boolean => wall === AS_FOUND;
+const isProven = ({ cost, bound }: Assigned): boolean => bound >= cost;
+
+/** Whether a piece has a place of a domain with nothing else about. */
+function standsSomewhere({ values, hands }: Plan, piece: number, { open }: Domain): boolean {
+  return open.some((marks, room) =>
+    hands[piece].rooms[room].some((_, i) => isMarked(marks, i) && values.stands(piece, room, i)),
+  );
+}
 
 // A gain of the whole under this share is worth no piece's way: the project's choice.
 const WORTHLESS = 0.01;
@@ -55,22 +82,22 @@ const WORTHLESS = 0.01;
  * be held there, the one that costs least to hold is. `holding` gives the best choice with those pieces where they stand.
  */
 function leftAlone(
-  hands: readonly Hand[],
-  found: Found,
-  holding: (held: (piece: number) => boolean) => Found,
-): number[] | null {
-  if (!found.chosen || !found.proven) return found.chosen;
-  const most = found.cost * (1 + WORTHLESS);
-  const held = new Set<number>();
+  { hands }: Plan,
+  found: Assigned,
+  holding: (held: ReadonlySet<number>, most: number) => Assigned,
+): Assigned['chosen'] {
+  // Equal to the least is within a hundredth too, where the least is nothing.
+  const most = found.cost * (1 + WORTHLESS) + Number.MIN_VALUE;
+  let held: ReadonlySet<number> = new Set();
   for (let best = found.chosen; ;) {
-    const options = best.flatMap((candidate, piece) => {
-      if (stays(hands[piece].candidates[candidate])) return [];
-      const { chosen, cost } = holding((one) => one === piece || held.has(one));
-      return chosen && cost <= most ? [{ piece, chosen, cost }] : [];
+    const options = (best ?? []).flatMap(({ room, candidate }, piece) => {
+      if (stays(hands[piece].rooms[room][candidate])) return [];
+      const { chosen, cost } = holding(new Set([...held, piece]), most);
+      return chosen ? [{ piece, chosen, cost }] : [];
     });
     if (options.length === 0) return best;
     const calmest = options.reduce((a, b) => (b.cost < a.cost ? b : a));
-    held.add(calmest.piece);
+    held = new Set([...held, calmest.piece]);
     best = calmest.chosen;
   }
 }

@@ -32,3 +32,17 @@ export function standOf(piece: ArrangePiece, room: string, pose: Pose, mirrored:
 
 /** Whether changing sides makes another stand of a piece. */
 export const hasSides = ({ access }: ArrangePiece): boolean => access.left !== access.right;
+
+/** The floor beside a piece from which somebody uses it: its access strips, each by itself. */
+export function usedSides({ piece, pose, mirrored }: Stand): Box[] {
+  const [w, l] = [piece.size[0] / 2, piece.size[1] / 2];
+  const { left, right, foot } = piece.access;
+  const [plus, minus] = mirrored ? [right, left] : [left, right];
+  return [
+    { x0: w, x1: w + plus, y0: -l, y1: l },
+    { x0: -w - minus, x1: -w, y0: -l, y1: l },
+    { x0: -w, x1: w, y0: -l - foot, y1: -l },
+  ]
+    .filter(({ x0, x1, y0, y1 }) => x1 > x0 && y1 > y0)
+    .map((extent) => boxOf(pose, extent));
+}

@@ -24,6 +24,7 @@ export function arrangeQuestion(
     openings: inOrder(home.openings),
     fixtures: inOrder(home.fixtures),
     pieces: inOrder(home.pieces),
+    rules: home.settings.rules,
     cautious,
     step: STEP,
     budget: BUDGET,

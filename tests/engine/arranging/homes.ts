@@ -1,4 +1,5 @@
 import { COMMON_METER } from '../../../src/engine/survey/meter';
+import { RULE_DEFAULTS } from '../../../src/engine/arranging/ruleSettings';
 import { fitSurvey, type FittedSurvey } from '../../../src/engine/mapping/fitSurvey';
 import type {
   ArrangeOpening,
@@ -106,6 +107,7 @@ export const request = (
   openings: [],
   fixtures: [],
   pieces: [],
+  rules: RULE_DEFAULTS,
   cautious: false,
   step: 0.1,
   budget: 2_000_000,

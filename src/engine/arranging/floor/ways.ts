@@ -1,0 +1,132 @@
+import { bounds } from '../../geometry/polygon';
+import { cellsIn, cellsInside, markNear } from './cells';
+import { copyOf, flood, meet, noBits, take, type Bits } from './bits';
+import { distance, lerp, sub, type Point, type Ring } from '../../geometry/point';
+import { gridOver, type Grid } from '../../grid/grid';
+import { usedSides, type Stand } from '../stand';
+import type { Box } from '../box';
+import type { BrokenRule } from '../rules';
+import type { Site } from '../site';
+
+/** Cells on which ways are looked for, metres. A way is as broad as asked for to within one of them. */
+const CELL = 0.05;
+
+// A window less broad lets nobody out (Approved Document B, volume 1: 450 mm; from memory).
+const NARROWEST_ESCAPE = 0.45;
+
+/** The ways of one room: from its doors to one another, to every used side of its pieces, and to a window to escape by. */
+export interface Ways {
+  /**
+   * What is no longer come to when pieces stand there, each in one of the ways given for it (its strips on either side),
+   * that the room has without them; null where nothing is lost. Furniture only takes floor, so that what some pieces cut
+   * off stays cut off with more of them.
+   */
+  lost(pieces: readonly (readonly Stand[])[]): BrokenRule | null;
+}
+
+/**
+ * Somebody is a disc as broad as the path, whose middle walks from cell to cell, clear of walls, fixtures and pieces. Only
+ * what is come to in the room with its `fixed` pieces is asked for: nobody can be blamed for what was never there.
+ */
+export function waysOf(site: Site, fixed: readonly Stand[]): Ways {
+  const grid = gridOver(bounds(site.room.outline), CELL);
+  const reach = (site.rules.path - CELL) / 2;
+  const shadows = new WeakMap<Box, Bits>();
+  const shadowOf = (foot: Box): Bits => {
+    const known = shadows.get(foot);
+    if (known) return known;
+    const shadow = noBits(grid.nx, grid.ny);
+    markNear(shadow, grid, foot, reach);
+    shadows.set(foot, shadow);
+    return shadow;
+  };
+  const cleared = (floor: Bits, stands: readonly Stand[]): Bits => {
+    const open = copyOf(floor);
+    for (const { foot } of stands) take(open, shadowOf(foot));
+    return open;
+  };
+
+  const empty = cleared(walkable(site, grid, reach), fixed);
+  const doors = site.landings
+    .map(({ id, before }) => ({ id, cells: cellsIn(grid, before) }))
+    .filter(({ cells }) => meet(cells, empty));
+  const entrances = noBits(grid.nx, grid.ny);
+  for (const { cells } of doors) cells.row.forEach((word, k) => (entrances.row[k] |= word));
+  const all = flood(empty, entrances);
+  // Doors that lead to each other, by the first of them.
+  const groups: { from: Bits; doors: typeof doors }[] = [];
+  for (const door of doors) {
+    const group = groups.find(({ from }) => meet(from, door.cells));
+    if (group) group.doors.push(door);
+    else groups.push({ from: flood(empty, door.cells), doors: [door] });
+  }
+  const escapes =
+    site.room.use === 'sleeping'
+      ? site.windows
+          .filter(({ ring: [a, b] }) => distance(a, b) >= NARROWEST_ESCAPE)
+          .map(({ id, before }) => ({ id, cells: cellsIn(grid, before) }))
+          .filter(({ cells }) => meet(cells, all))
+      : [];
+  const sides = new WeakMap<Stand, Bits[]>();
+  /** Cells from which each used side of a stand is come to, of those come to in the empty room. */
+  const sidesOf = (stand: Stand): Bits[] => {
+    const known = sides.get(stand);
+    if (known) return known;
+    const asked = usedSides(stand)
+      .map((box) => {
+        const cells = noBits(grid.nx, grid.ny);
+        markNear(cells, grid, box, reach);
+        return cells;
+      })
+      .filter((cells) => meet(cells, all));
+    sides.set(stand, asked);
+    return asked;
+  };
+
+  return {
+    lost(pieces) {
+      if (doors.length === 0) return null;
+      const open = cleared(
+        empty,
+        pieces.map(([stand]) => stand),
+      );
+      for (const { doors: together } of groups) {
+        const from = together.length > 1 ? flood(open, together[0].cells) : open;
+        const shut = together.find(({ cells }) => !meet(cells, from));
+        if (shut) return { kind: 'no-way', with: shut.id };
+      }
+      const found = flood(open, entrances);
+      const reached = (stand: Stand) => sidesOf(stand).every((cells) => meet(cells, found));
+      const cutOff = [...fixed.map((stand) => [stand]), ...pieces].find((ways) => !ways.some(reached));
+      if (cutOff) return { kind: 'no-way', with: cutOff[0].piece.id };
+      if (escapes.length > 0 && !escapes.some(({ cells }) => meet(cells, found)))
+        return { kind: 'no-escape', with: escapes[0].id };
+      return null;
+    },
+  };
+}
+
+/** Where the middle of somebody may be with nothing standing in the room but its fixtures. */
+function walkable(site: Site, grid: Grid, reach: number): Bits {
+  const open = cellsInside(grid, site.room.outline);
+  const taken = noBits(grid.nx, grid.ny);
+  const rings = [site.room.outline, ...site.fixtures.map(({ ring }) => ring)];
+  for (const ring of rings) edgesOf(ring).forEach((edge) => markNear(taken, grid, edge, reach));
+  for (const { ring } of site.fixtures) take(open, cellsInside(grid, ring));
+  take(open, taken);
+  return open;
+}
+
+const edgesOf = (ring: Ring): Box[] =>
+  ring.flatMap((a, i) => {
+    const b = ring[(i + 1) % ring.length];
+    return distance(a, b) > 0 ? [lineBox(a, b)] : [];
+  });
+
+/** A box without depth. */
+function lineBox(a: Point, b: Point): Box {
+  const [x, y] = lerp(a, b, 0.5);
+  const [dx, dy] = sub(b, a);
+  const length = Math.hypot(dx, dy);
+  return { x, y, ux: dx / length, uy: dy / length, hx: length / 2, hy: 0 };
+}

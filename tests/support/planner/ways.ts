@@ -1,0 +1,136 @@
+import { before, eachStrip, footprint, holeOf, type Place } from './places';
+import { toEdges, toRing, winding, type P } from './shapes';
+import type { ArrangeRequest } from '../../../src/engine/arranging/request';
+
+const CELL = 0.05;
+const CLOSE = 1e-6;
+
+/** Yes or no for each cell, row after row. */
+type Cells = Uint8Array;
+
+/** Who can still get where in one room, by a plain queue over cells. */
+export class Floor {
+  private readonly i0: number;
+  private readonly j0: number;
+  private readonly wide: number;
+  private readonly high: number;
+  private readonly reach: number;
+  private readonly open: Cells;
+  private readonly doors: Cells[];
+  private readonly groups: Cells[][];
+  private readonly windows: Cells[];
+  private readonly all: Cells;
+  private readonly taken = new Map<Place, Cells>();
+  private readonly sides = new Map<Place, Cells[]>();
+
+  constructor(request: ArrangeRequest, roomId: string) {
+    const room = request.rooms.find(({ id }) => id === roomId)!;
+    this.reach = (request.rules.path - CELL) / 2 - CLOSE;
+    const [xs, ys] = [room.outline.map(([x]) => x), room.outline.map(([, y]) => y)];
+    this.i0 = Math.floor(Math.min(...xs) / CELL) - 2;
+    this.j0 = Math.floor(Math.min(...ys) / CELL) - 2;
+    this.wide = Math.ceil(Math.max(...xs) / CELL) + 2 - this.i0;
+    this.high = Math.ceil(Math.max(...ys) / CELL) + 2 - this.j0;
+    const fixtures = request.fixtures.filter(({ level }) => level === room.level);
+    this.open = this.within(room.outline, 0, (p) => {
+      return (
+        winding(room.outline, p) !== 0 &&
+        toEdges(p, room.outline) >= this.reach &&
+        fixtures.every(({ outline }) => toRing(p, outline) >= this.reach)
+      );
+    });
+    const own = request.openings.filter((opening) => opening.room === roomId);
+    const standing = (opening: (typeof own)[number]) =>
+      this.near(before(holeOf(room.outline, opening), 0.6), CLOSE);
+    this.doors = own
+      .filter(({ kind }) => kind !== 'window')
+      .map(standing)
+      .filter((cells) => share(cells, this.open));
+    this.all = this.from(this.open, this.doors);
+    this.groups = [];
+    for (const door of this.doors) {
+      const known = this.groups.find(([first]) => share(this.from(this.open, [first]), door));
+      if (known) known.push(door);
+      else this.groups.push([door]);
+    }
+    this.windows =
+      room.use === 'sleeping'
+        ? own
+            .filter(({ kind, width }) => kind === 'window' && width >= 0.45)
+            .map(standing)
+            .filter((cells) => share(cells, this.all))
+        : [];
+  }
+
+  /** Whether everything that is come to in the empty room still is, with these pieces in it. */
+  allows(places: readonly Place[]): boolean {
+    if (this.doors.length === 0) return true;
+    const open = this.open.slice();
+    for (const place of places) this.takenBy(place).forEach((gone, cell) => gone && (open[cell] = 0));
+    const connected = this.groups.every(([first, ...others]) => {
+      const found = this.from(open, [first]);
+      return found.includes(1) && others.every((door) => share(door, found));
+    });
+    if (!connected) return false;
+    const found = this.from(open, this.doors);
+    return (
+      places.every((place) => this.sidesOf(place).every((side) => share(side, found))) &&
+      (this.windows.length === 0 || this.windows.some((cells) => share(cells, found)))
+    );
+  }
+
+  private middle(cell: number): P {
+    const [i, j] = [cell % this.wide, Math.floor(cell / this.wide)];
+    return [(this.i0 + i + 0.5) * CELL, (this.j0 + j + 0.5) * CELL];
+  }
+
+  /** Cells near the bounds of a ring that pass a test. */
+  private within(ring: readonly P[], reach: number, test: (p: P) => boolean): Cells {
+    const cells = new Uint8Array(this.wide * this.high);
+    const [xs, ys] = [ring.map(([x]) => x), ring.map(([, y]) => y)];
+    const [left, right] = [Math.min(...xs) - reach, Math.max(...xs) + reach];
+    const [low, top] = [Math.min(...ys) - reach, Math.max(...ys) + reach];
+    for (let cell = 0; cell < cells.length; cell++) {
+      const [x, y] = this.middle(cell);
+      if (x >= left && x <= right && y >= low && y <= top && test([x, y])) cells[cell] = 1;
+    }
+    return cells;
+  }
+
+  private near(ring: readonly P[], reach: number): Cells {
+    return this.within(ring, reach, (p) => toRing(p, ring) < reach);
+  }
+
+  private takenBy(place: Place): Cells {
+    const cells = this.taken.get(place) ?? this.near(footprint(place), this.reach);
+    this.taken.set(place, cells);
+    return cells;
+  }
+
+  private sidesOf(place: Place): Cells[] {
+    const cells =
+      this.sides.get(place) ??
+      eachStrip(place)
+        .map((strip) => this.near(strip, this.reach))
+        .filter((side) => share(side, this.all));
+    this.sides.set(place, cells);
+    return cells;
+  }
+
+  private from(open: Cells, starts: readonly Cells[]): Cells {
+    const found = new Uint8Array(open.length);
+    const queue: number[] = [];
+    const come = (cell: number) => {
+      if (!open[cell] || found[cell]) return;
+      found[cell] = 1;
+      queue.push(cell);
+    };
+    for (const start of starts) start.forEach((is, cell) => is && come(cell));
+    for (let cell = queue.pop(); cell !== undefined; cell = queue.pop()) {
+      for (const row of [-this.wide, 0, this.wide]) for (const aside of [-1, 0, 1]) come(cell + row + aside);
+    }
+    return found;
+  }
+}
+
+const share = (a: Cells, b: Cells): boolean => a.some((is, cell) => is && b[cell]);
