@@ -4,6 +4,8 @@ import type { Profile } from '../engine/judging/profile';
 import type { Home } from '../home/home';
 import { whyText } from '../words/assessment';
 import type { AskedPoint, Options } from './options';
+import type { NextReadings } from '../engine/nextReadings/request';
+import { whyReadText } from '../words/nextReadings';
 import { gridEstimates, pointEstimates } from './estimates';
 
 /** What the command line has worked out, before it is written as JSON or as tables. */
@@ -14,10 +16,11 @@ export interface Worked {
   request: AssessRequest;
   assessment: Assessment;
   proposal: Proposal | null;
+  next: NextReadings | null;
 }
 
 /** The object printed: µT, metres, hours. Null: not asked for, or not to be had from this method. */
-export function answerOf({ home, options, points, request, assessment, proposal }: Worked) {
+export function answerOf({ home, options, points, request, assessment, proposal, next }: Worked) {
   const { fitted, evidence } = assessment;
   const level = request.levels[0]!;
   return {
@@ -63,7 +66,15 @@ export function answerOf({ home, options, points, request, assessment, proposal 
       uses: uses.map((use) => ({ who: use.who, dose: use.dose.dose })),
     })),
     arrangement: proposal && arrangementOf(proposal),
-    next: null,
+    next:
+      next &&
+      next.readings.map((reading) => ({
+        at: reading.at,
+        level: reading.level,
+        height: reading.height,
+        why: whyReadText(home, reading),
+      })),
+    enough: next && next.enough,
     profile: options.along === null ? null : profileOf(assessment.profiles, options.along),
     grid: options.grid === null ? null : gridEstimates(fitted, level, options.grid),
   };

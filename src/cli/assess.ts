@@ -1,10 +1,12 @@
 import { readFileSync } from 'node:fs';
 import { pathToFileURL } from 'node:url';
-import { arrange } from '../engine/arranging/arrange';
+import { arrange, type Proposal } from '../engine/arranging/arrange';
 import { assessHome } from '../engine/assessHome';
 import { parseHome } from '../home/file/parse';
 import { arrangeQuestion } from '../home/questions/arrangeQuestion';
 import { assessQuestion } from '../home/questions/assessQuestion';
+import { nextQuestion, type NextAsk } from '../home/questions/nextQuestion';
+import { nextReadings } from '../engine/nextReadings/nextReadings';
 import { firstOf } from '../home/order';
 import type { Home } from '../home/home';
 import { HELP, optionWords, withoutControls } from '../words/commandLine';
@@ -78,10 +80,21 @@ function work(
   const proposal = options.arrange
     ? arrange(arrangeQuestion(home, assessment.fitted, { cautious: options.cautious }))
     : null;
-  const worked = { home, options, points, request, assessment, proposal };
+  const next =
+    options.next === null
+      ? null
+      : nextReadings(nextQuestion(home, request, assessment, nextAsk(home, options, proposal), options.next));
+  const worked = { home, options, points, request, assessment, proposal, next };
   const answer = answerOf(worked);
   terminal.out(options.table ? tableOf(worked, answer) : jsonOf(answer));
   return DONE;
+}
+
+/** What the next readings are for: what was arranged, the room or piece that was named, or the map. */
+function nextAsk(home: Home, options: Options, proposal: Proposal | null): NextAsk {
+  if (proposal) return { kind: 'choice', pieces: proposal.pieces };
+  if (options.for === null) return { kind: 'map' };
+  return { kind: options.for in home.rooms ? 'room' : 'piece', id: options.for };
 }
 
 /** One object, indented, with each row of numbers on one line. */

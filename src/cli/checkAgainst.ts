@@ -13,6 +13,12 @@ export function checkAgainst(home: Home, options: Options, points: readonly Aske
   const levels = Object.keys(home.levels);
   look('round', options.round, Object.keys(home.rounds), 'round');
   look('level', options.level, levels, 'level');
+  look(
+    'for',
+    options.for,
+    [...Object.keys(home.rooms), ...usedPieces(home)],
+    'room or piece that somebody uses',
+  );
   look('along', options.along, Object.keys(home.walks), 'walk');
   look(
     'guideline',
@@ -24,3 +30,9 @@ export function checkAgainst(home: Home, options: Options, points: readonly Aske
     look(options.points === null ? 'at' : 'points', level, levels, 'level');
   return problems;
 }
+
+/** Pieces that somebody spends hours in: of others there is no dose to make surer. */
+const usedPieces = (home: Home): string[] =>
+  Object.values(home.pieces)
+    .filter(({ uses }) => uses.some(({ hours }) => hours > 0))
+    .map(({ id }) => id);

@@ -29,6 +29,10 @@ export interface Options {
   cautious: boolean;
   /** Metres. */
   grid: number | null;
+  /** How many places to read next. */
+  next: number | null;
+  /** The room or piece that they are to make surer. */
+  for: string | null;
 }
 
 export type ParsedOptions = { ok: true; options: Options } | { ok: false; problems: string[] };
@@ -37,6 +41,7 @@ const SWITCHES = ['help', 'table', 'arrange', 'cautious'] as const;
 const METHODS = ['auto', 'inverse-distance', 'kriging', 'source-kriging'] as const;
 const METHODS_TO_COME = ['source-sampling'];
 const LEAST_STEP = 0.05;
+const MOST_NEXT = 50;
 
 /** No home reaches further: metres above a floor, µT, metres from the middle of the page. */
 const HIGHEST = 50;
@@ -107,7 +112,16 @@ const READERS: Record<string, Reader> = {
     options.at.push({ x: Number(x), y: Number(y), level, height: null });
     return null;
   },
-  next: () => optionWords.nextToCome,
+  next: (options, value) => {
+    if (!/^\d+$/.test(value) || Number(value) < 1 || Number(value) > MOST_NEXT)
+      return optionWords.notCount(value, MOST_NEXT);
+    options.next = Number(value);
+    return null;
+  },
+  for: (options, value) => {
+    options.for = value;
+    return null;
+  },
 };
 
 /** Options of one word, so that the next word is theirs only where they take a value. */
@@ -136,6 +150,8 @@ export function parseOptions(argv: readonly string[]): ParsedOptions {
     arrange: false,
     cautious: false,
     grid: null,
+    next: null,
+    for: null,
   };
   const problems: string[] = [];
   const files: string[] = [];
@@ -168,6 +184,9 @@ export function parseOptions(argv: readonly string[]): ParsedOptions {
   if (files.length === 0) problems.push(optionWords.noFile);
   for (const extra of files.slice(1)) problems.push(optionWords.secondFile(extra));
   if (options.cautious && !options.arrange) problems.push(optionWords.cautiousAlone);
+  if (options.for !== null && options.next === null) problems.push(optionWords.forAlone);
+  if (options.for !== null && options.next !== null && options.arrange)
+    problems.push(optionWords.forOrArrange);
   if (problems.length > 0) return { ok: false, problems };
   return { ok: true, options: { ...options, file: files[0]! } };
 }

@@ -26,6 +26,7 @@ import {
 import { shareSentence, silentSentences, sourceWords } from '../words/sources';
 import { containsEvenOdd } from '../engine/geometry/polygon';
 import { WIDEST } from '../engine/mapping/support';
+import { enoughSentence, nextWords, whyReadText } from '../words/nextReadings';
 import type { FieldUnit } from '../home/home';
 import type { Worked, answerOf } from './answer';
 
@@ -65,6 +66,7 @@ export function tableOf(worked: Worked, answer: Answer): string {
     ...pieceLines(worked),
     ...pointLines(worked, answer),
     ...arrangementLines(worked),
+    ...nextLines(worked),
     ...profileLines(worked),
     ...gridLines(worked, answer),
     '',
@@ -186,6 +188,23 @@ function arrangementLines({ home, proposal, request }: Worked): string[] {
     total,
     ...columns(heads, rows, [2, 3, 4, 5, 6, 7]),
     ...left,
+  ]);
+}
+
+function nextLines({ home, next }: Worked): string[] {
+  if (!next) return [];
+  const heads = ['', 'x, m', 'y, m', tableWords.level, tableWords.height, ''];
+  const rows = next.readings.map((reading, i) => [
+    String(i + 1),
+    fixedText(reading.at[0], 2),
+    fixedText(reading.at[1], 2),
+    home.levels[reading.level]!.name || reading.level,
+    fixedText(reading.height, 2),
+    whyReadText(home, reading),
+  ]);
+  return section(nextWords.title, [
+    ...(rows.length > 0 ? columns(heads, rows, [0, 1, 2, 4]) : []),
+    ...(next.enough ? [enoughSentence(rows.length)] : []),
   ]);
 }
 

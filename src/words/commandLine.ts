@@ -21,6 +21,8 @@ Computes with the same engine as the page and prints one JSON object. Metres, µ
   --along WALK       the estimate along a walk, its fall-off, and where the target is met
   --arrange          where every unlocked piece stands best
   --cautious         plan on the upper bound of the field (with --arrange)
+  --next N           up to N places where a further reading helps most: the map, or with --arrange whether to move
+  --for ID           the room or piece that they are to make surer (with --next)
   --grid STEP        the whole estimate of a level, one row [x, y, value, low, high] a cell
   --table            readable tables in place of JSON
   --help             this text
@@ -49,13 +51,16 @@ export const optionWords = {
     `--grid “${value}”: finer than ${least} m. Write a step like 0.1 or 0.5.`,
   notPlace: (value: string) =>
     `--at “${value}”: not a place. Write X,Y or X,Y,LEVEL in metres with decimal points, like 2.5,1.2 or 2.5,1.2,l1.`,
-  nextToCome: '--next: choosing the next readings is not there yet.',
+  notCount: (value: string, most: number) =>
+    `--next “${value}”: not a number of places. Write a whole number from 1 to ${most}.`,
   noValue: (name: string, value: string) => `--${name} “${value}”: it takes no value. Write --${name} alone.`,
   notOption: (name: string) => `--${name}: not an option. --help lists them.`,
   needsValue: (name: string) => `--${name}: it needs a value. Write --${name}=VALUE; --help shows which.`,
   noFile: 'No home file named. Write: assess FILE.home.json [options]; --help lists the options.',
   secondFile: (name: string) => `“${name}”: a second file. Name one home file.`,
   cautiousAlone: '--cautious: it says how to arrange. Add --arrange.',
+  forAlone: '--for: it says what the next readings are to make surer. Add --next N.',
+  forOrArrange: '--for with --arrange: the next readings are then of whether to move. Leave one of them out.',
   notReadable: (named: string) => `${named}: there is no such file to read. Check its name and folder.`,
   notInHome(option: string, id: string, what: string, have: readonly string[]): string {
     const wayOut = have.length > 0 ? `Take one of ${have.join(', ')}.` : `Leave --${option} out.`;

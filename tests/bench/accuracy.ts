@@ -83,7 +83,7 @@ export function measureAccuracy({
 }
 
 /** Between the two values next to it. */
-function quantile(values: readonly number[], share: number): number {
+export function quantile(values: readonly number[], share: number): number {
   const sorted = [...values].sort((a, b) => a - b);
   const place = share * (sorted.length - 1);
   const below = Math.floor(place);
@@ -181,7 +181,7 @@ const processorMs = (): number => {
 };
 
 /** Middles of cells that lie in a room. */
-function cells({ rooms }: GeneratedHome): { xs: number[]; ys: number[] } {
+export function cells({ rooms }: GeneratedHome): { xs: number[]; ys: number[] } {
   const xs: number[] = [];
   const ys: number[] = [];
   const corners = rooms.flat();

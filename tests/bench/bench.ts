@@ -4,6 +4,7 @@ import { arrangePeer } from './arrangePeer';
 import { measureDrag } from './dragFrame';
 import { firstLoad } from './firstLoad';
 import { krigingPeer } from './krigingPeer';
+import { printPlacedTable } from './placed';
 
 /** One run, one table: speed as a ratio to a peer of the same run, accuracy on known fields. */
 const rows: [work: string, ours: string, peer: string, ratio: string][] = [];
@@ -60,3 +61,4 @@ console.log(absent ?? `\nLargest difference from gstat over all points: ${disagr
 console.log(`Plans equal to trying every pair: ${plan.equal} of ${plan.homes}`);
 
 printAccuracyTable();
+printPlacedTable();

@@ -85,10 +85,12 @@ describe.each(SAMPLES)('%s', (name) => {
       'pieces',
       'arrangement',
       'next',
+      'enough',
       'profile',
       'grid',
     ]);
-    for (const key of ['unmarked', 'arrangement', 'next', 'profile', 'grid']) expect(printed[key]).toBeNull();
+    for (const key of ['unmarked', 'arrangement', 'next', 'enough', 'profile', 'grid'])
+      expect(printed[key]).toBeNull();
     expect(printed.points).toEqual([]);
   });
 
@@ -230,7 +232,7 @@ describe('problems', () => {
     [[file, '--guideline', 'mine'], '--guideline “mine”'],
     [[file, '--at', '1,1,l9'], 'l9'],
     [[file, '--points', 'nowhere.csv'], 'nowhere.csv'],
-    [[file, '--next', '3'], 'not there yet'],
+    [[file, '--next', '3', '--for', 'r9'], '--for “r9”'],
     [[file, '--method', 'source-sampling'], 'not there yet'],
   ])('bad options end with 2: %j', (argv, part) => {
     const { status, out, errors } = run(argv);

@@ -39,7 +39,11 @@ describe('options', () => {
   it.each([
     [['f', '--method', 'magic'], '--method “magic”'],
     [['f', '--method', 'source-sampling'], 'not there yet'],
-    [['f', '--next', '3'], 'not there yet'],
+    [['f', '--next', 'many'], '--next “many”'],
+    [['f', '--next', '0'], 'from 1 to 50'],
+    [['f', '--next', '2.5'], '--next “2.5”'],
+    [['f', '--for', 'r1'], 'Add --next'],
+    [['f', '--for', 'p1', '--next', '3', '--arrange'], '--for with --arrange'],
     [['f', '--at', '2.5'], '--at “2.5”'],
     [['f', '--at', '1,2,l1,4'], '--at “1,2,l1,4”'],
     [['f', '--at', '1,x'], '--at “1,x”'],

@@ -227,12 +227,16 @@ export const judgesBy = ({ kind }: Pick<GuidelineSet, 'kind'>): 'highest' | 'mid
 // What comes of logarithms and changed units misses an edge by its last binary digits.
 const ROUNDING = 1e-9;
 
+/** Whether a set speaks of rooms of a use, and of what a reading compares with. */
+export const speaksOf = ({ basis, uses }: Pick<GuidelineSet, 'basis' | 'uses'>, use: string): boolean =>
+  basis !== 'installation' && (uses.length === 0 || uses.includes(use));
+
 /**
  * The word a set has for a value, µT, in a room of that use; null where the set does not speak of such rooms, or of nothing
  * that a reading compares with.
  */
 export function classOf(set: GuidelineSet, use: string, value: number): string | null {
-  if (set.basis === 'installation' || (set.uses.length > 0 && !set.uses.includes(use))) return null;
+  if (!speaksOf(set, use)) return null;
   let word: string | null = null;
   for (const edge of set.edges) {
     const met = edge.above ? value > edge.value * (1 + ROUNDING) : value >= edge.value * (1 - ROUNDING);

@@ -60,16 +60,13 @@ function together(a: Part, b: Part): Part[] {
   return [{ ...a, sum: { xs: joined('xs'), ys: joined('ys'), weights: joined('weights') } }];
 }
 
-/** How far an aim's answer lies from being another: 90 % intervals with an edge inside are open, and odds short of 95 %. */
+/** A choice is made once it is told rightly with this chance; an interval of 90 % leaves as much beyond either end. */
 const SURE = 0.95;
 
 /** Whether an answer may still turn out another, once its standard deviation is `ratio` of what it was. */
 export function isOpen(aim: Aim, ratio: number): boolean {
   if (aim.kind === 'piece') return true;
-  if (aim.kind === 'choice') {
-    const odds = oddsAt(aim.odds, ratio);
-    return Math.max(odds, 1 - odds) < SURE;
-  }
+  if (aim.kind === 'choice') return chanceToTell(aim.odds, ratio) < SURE;
   const [low, high] = narrowed(aim.said, ratio);
   return aim.edges === null || aim.edges.some((edge) => edge > low && edge <= high);
 }
@@ -77,7 +74,7 @@ export function isOpen(aim: Aim, ratio: number): boolean {
 /** What an aim is expected to gain while its standard deviation goes from one share of today's to another. */
 export function effectOf(aim: Aim, from: number, to: number): Effect {
   return aim.kind === 'choice'
-    ? { kind: 'choice', id: aim.id, before: oddsAt(aim.odds, from), after: oddsAt(aim.odds, to) }
+    ? { kind: 'choice', id: aim.id, before: chanceToTell(aim.odds, from), after: chanceToTell(aim.odds, to) }
     : { kind: aim.kind, id: aim.id, before: narrowed(aim.said, from), after: narrowed(aim.said, to) };
 }
 
@@ -87,6 +84,19 @@ const narrowed = (
   ratio: number,
 ): [number, number] => [middle * (low / middle) ** ratio, middle * (high / middle) ** ratio];
 
-/** Odds once the standard deviation is `ratio` of what it was: Φ(z ÷ ratio). Certain ones stay so. */
-const oddsAt = (odds: number, ratio: number): number =>
-  odds <= 0 || odds >= 1 ? odds : normalShare(normalQuantile(odds) / ratio);
+const STRATA = 64;
+
+/**
+ * How likely it is that the better of two places will be told once the standard deviation of their difference is `ratio` of
+ * today's: the mean, over what the readings may show, of the odds of whichever then seems better (the preposterior analysis of
+ * Raiffa & Schlaifer 1961). With z today's odds as a normal deviate: E Φ(|z + √(1 − ratio²)·u| ÷ ratio), u standard normal.
+ */
+export function chanceToTell(odds: number, ratio: number): number {
+  if (odds <= 0 || odds >= 1) return 1;
+  const z = normalQuantile(odds);
+  const told = Math.sqrt(Math.max(0, 1 - ratio ** 2));
+  let sum = 0;
+  for (let i = 0; i < STRATA; i++)
+    sum += normalShare(Math.abs(z + told * normalQuantile((i + 0.5) / STRATA)) / Math.max(ratio, 1e-9));
+  return sum / STRATA;
+}

@@ -36,7 +36,10 @@ export interface NextRequest {
   count: number;
 }
 
-/** What an aim gains: its interval, µT, or its odds, before and after the reading, were it to show what the map expects. */
+/**
+ * What an aim gains by the reading: its interval, µT, before and after, were it to show what the map expects; or how likely
+ * the better of two places is told, whatever it shows.
+ */
 export type Effect =
   | {
       kind: 'room' | 'piece';

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { contains, insideDistance } from '../../../src/engine/geometry/polygon';
+import { chanceToTell } from '../../../src/engine/nextReadings/aims';
 import { cellsOn } from '../../../src/engine/nextReadings/floor';
 import { fieldOf } from '../../../src/engine/mapping/field';
 import { fieldsOf } from '../../../src/engine/dose/fieldAt';
@@ -203,6 +204,26 @@ describe('enough', () => {
     const { readings, enough } = list({ aims: [anyNarrowing('r1')], count: 1 });
     expect(readings).toHaveLength(1);
     expect(enough).toBe(false);
+  });
+});
+
+describe('the chance to tell the better of two places', () => {
+  it('is the odds of the one that seems better, before any reading', () => {
+    expect(chanceToTell(0.8, 1)).toBeCloseTo(0.8, 3);
+    expect(chanceToTell(0.1, 1)).toBeCloseTo(0.9, 3);
+  });
+
+  // Two normal deviates of correlation r have one sign with probability ½ + asin(r)/π (Sheppard 1899).
+  it.each([0.9, 0.7, 0.3])('follows from their correlation where they seem alike: ratio %d', (ratio) => {
+    expect(chanceToTell(0.5, ratio)).toBeCloseTo(0.5 + Math.asin(Math.sqrt(1 - ratio ** 2)) / Math.PI, 2);
+  });
+
+  it('rises with every reading, to certainty', () => {
+    for (const odds of [0.04, 0.5, 0.7, 0.94]) {
+      const chances = [1, 0.9, 0.7, 0.5, 0.2, 0].map((ratio) => chanceToTell(odds, ratio));
+      chances.slice(1).forEach((chance, i) => expect(chance).toBeGreaterThan(chances[i]));
+      expect(chances.at(-1)).toBeCloseTo(1, 6);
+    }
   });
 });
 
