@@ -6,11 +6,11 @@ import {
   defaultModelSentence,
   SUPPLY_OFF,
   SUPPLY_OFF_ARRANGE,
-  evidenceSentences,
   supportSentence,
 } from '../words/assessment';
 import { decisionText, ruleSentence } from '../words/arranging';
 import { edgeText } from '../words/canvas';
+import { evidenceSentences } from '../words/evidence';
 import { movedText } from '../words/furniture';
 import { SHORT_CAUTION } from '../words/cautions';
 import { tableWords, withoutControls } from '../words/commandLine';

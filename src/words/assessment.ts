@@ -1,8 +1,8 @@
-import type { Evidence, FittedSurvey } from '../engine/mapping/fitSurvey';
+import type { FittedSurvey } from '../engine/mapping/fitSurvey';
 import { judgesBy, type GuidelineSet } from '../engine/judging/guidelines';
 import type { RoomFigures } from '../engine/judging/rooms';
 import type { LengthUnit, MethodChoice } from '../home/home';
-import { countText, factorText, lengthText, percentText } from './numbers';
+import { countText, lengthText, percentText } from './numbers';
 
 export type SupportReason = 'wide' | 'far' | 'few' | 'outside';
 
@@ -69,36 +69,6 @@ export const notJudgedText = (supported: number): string =>
   supported < 0.005
     ? 'nothing drawn here: not judged'
     : `${percentText(supported)} of it drawn: too little to judge`;
-
-/** Under so many readings the share inside the interval tells nearly nothing. */
-const FEW = 12;
-
-/** Why the map may be believed, or not: each reading was predicted without itself. `taken`: ' with the House meter'. */
-export function evidenceSentences(evidence: Evidence, taken = ''): string[] {
-  const { readings, looRmseLn, coverage90, rows } = evidence;
-  if (looRmseLn === null || coverage90 === null) {
-    return [
-      `${countText(readings, 'reading')}${taken}, too far apart or too few for any to be predicted from the others.`,
-    ];
-  }
-  const predicted = `${countText(readings, 'reading')}${taken}. Each was predicted without itself`;
-  return [
-    `${predicted}: the typical miss was a factor of ${factorText(looRmseLn)}, and ${percentText(coverage90)} fell inside their 90\u2009% interval.`,
-    coverageSentence(rows.length, coverage90),
-  ];
-}
-
-function coverageSentence(readings: number, coverage: number): string {
-  if (readings < FEW) return 'So few readings cannot show whether the intervals are right.';
-  // Two standard deviations of a share of 0.9 out of so many readings.
-  const doubt = 2 * Math.sqrt((0.9 * 0.1) / readings);
-  if (coverage < 0.9 - doubt) return 'The intervals here are too narrow: trust them less.';
-  if (coverage < 0.87) return 'The intervals here are a little narrow.';
-  // All inside is no surprise until 0.9 to their number falls below a twentieth.
-  if (coverage > 0.9 + doubt || (coverage === 1 && 0.9 ** readings < 0.05))
-    return 'The intervals here are wider than they need be.';
-  return 'The intervals here are about as wide as they should be.';
-}
 
 /** Said wherever a map rests on a model that its own readings did not choose; null where they did. */
 export function defaultModelSentence(fitted: Pick<FittedSurvey, 'defaultModel'>): string | null {

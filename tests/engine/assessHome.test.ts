@@ -78,6 +78,15 @@ describe('a home by a street line, from 32 readings', () => {
     expect(new Set(values).size).toBe(values.length);
   });
 
+  test('every reading has its pull, in a room of the home', () => {
+    expect(assessment.pulls).toHaveLength(assessment.evidence.rows.length);
+    for (const pull of assessment.pulls) {
+      expect(['front', 'back']).toContain(pull!.room);
+      expect(pull!.change).toBeGreaterThan(0);
+      expect(pull!.change).toBeLessThan(0.5);
+    }
+  });
+
   test('every cell is supported, and says so', () => {
     expect(Math.max(...picture.doubt)).toBeLessThanOrEqual(1);
     expect(picture.unsupported).toEqual([]);
@@ -188,4 +197,27 @@ test('while a gesture is open: bands alone, from a quarter of the cells, like th
       .reduce((sum, ring) => sum + area(ring), 0) /
       (grid.ny * grid.step);
   expect(Math.abs(runsAt(frame) - runsAt(pictures[0]))).toBeLessThan(0.05);
+});
+
+describe('the pull of a reading', () => {
+  const { readings } = request().survey;
+  const alone = readings.filter(({ at: [x], id }) => x < 4 || id === readings.at(-1)!.id);
+  const pullOf = (assessment: Assessment, id: string) =>
+    assessment.pulls[assessment.evidence.rows.findIndex(({ ids }) => ids.includes(id))]!;
+
+  test('is large where it alone speaks for a room, and counts most there', () => {
+    const last = readings.at(-1)!;
+    const wild = alone.map((one) => (one.id === last.id ? { ...one, value: 0.4 } : one));
+    const assessment = assess({ survey: { ...request().survey, readings: wild, method: 'kriging' } });
+    const pull = pullOf(assessment, last.id);
+    expect(pull.room).toBe('back');
+    expect(pull.roomChange).toBeLessThan(0);
+    const others = assessment.pulls.flatMap((one) => (one && one !== pull ? [one.change] : []));
+    expect(pull.change).toBeGreaterThan(Math.max(...others));
+  });
+
+  test('is not told without a room to tell it of', () => {
+    const { pulls, evidence } = assess({ rooms: [] });
+    expect(pulls).toEqual(evidence.rows.map(() => null));
+  });
 });

@@ -44,7 +44,7 @@ test('a bedroom is drawn, read, judged, its bed placed and taken, and the report
   await test.step('map: drawn, and its evidence said', async () => {
     await goTo(page, 'map');
     await expect(page.getByRole('heading', { name: 'Why believe this map' })).toBeVisible();
-    await expect(page.getByText(/of 12 fell inside their 90.% interval/)).toBeVisible();
+    await expect(page.getByText(/of 12 lie inside their 90.% interval \(about 11 expected\)/)).toBeVisible();
   });
 
   await test.step('judge: the room has its figure with an interval', async () => {

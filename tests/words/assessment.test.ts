@@ -3,54 +3,12 @@ import { GUIDELINES } from '../../src/engine/judging/guidelines';
 import {
   classText,
   defaultModelSentence,
-  evidenceSentences,
   guidelineSentence,
   methodName,
   methodSentence,
   supportSentence,
   whyText,
 } from '../../src/words/assessment';
-import type { EvidenceRow } from '../../src/engine/mapping/fitSurvey';
-
-const row: EvidenceRow = {
-  ids: ['m1'],
-  level: 'l1',
-  at: [0, 0],
-  read: 0.1,
-  predicted: 0.1,
-  low: 0.05,
-  high: 0.2,
-};
-const evidence = (readings: number, coverage90: number | null, looRmseLn: number | null = 0.21) => ({
-  readings,
-  looRmseLn,
-  coverage90,
-  compared: [],
-  sources: [],
-  rows: Array.from({ length: looRmseLn === null ? 0 : readings }, () => row),
-});
-
-describe('evidence', () => {
-  it('says how far readings lay from what was predicted without them', () => {
-    expect(evidenceSentences(evidence(52, 0.9))).toEqual([
-      '52 readings. Each was predicted without itself: the typical miss was a factor of 1.23, and 90\u2009% fell inside their 90\u2009% interval.',
-      'The intervals here are about as wide as they should be.',
-    ]);
-  });
-
-  it.each([
-    [52, 0.75, 'too narrow'],
-    [52, 0.85, 'a little narrow'],
-    [52, 1, 'wider than they need be'],
-    [9, 0.6, 'cannot show'],
-  ])('judges the intervals of %i readings with a share of %f', (readings, coverage, part) => {
-    expect(evidenceSentences(evidence(readings, coverage))[1]).toContain(part);
-  });
-
-  it('says so where nothing could be predicted', () => {
-    expect(evidenceSentences(evidence(3, null, null))).toHaveLength(1);
-  });
-});
 
 it('says why the method was taken, and which one is still to come', () => {
   expect(whyText({ why: { kind: 'least-error', of: 2 } })).toBe(

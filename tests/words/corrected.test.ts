@@ -2,7 +2,7 @@ import { expect, it } from 'vitest';
 import { newHome } from '../../src/home/newHome';
 import { shownValue } from '../../src/home/questions/shownValue';
 import { addMeter, addReading } from '../../src/home/edits/add';
-import { evidenceRowText } from '../../src/words/map';
+import { rowText } from '../../src/words/evidence';
 import { correctedText, correctionText, isCorrected } from '../../src/words/survey';
 import { placeText, probeText } from '../../src/words/panels';
 import type { Home } from '../../src/home/home';
@@ -29,9 +29,7 @@ it('a reading that the meter’s correction changes says what was read and what 
     low: 0.3,
     high: 0.6,
   };
-  expect(evidenceRowText(row, 'uT', shownValue(home, [id]))).toContain(
-    ': 0.49 read, 0.44 corrected, 0.40 µT',
-  );
+  expect(rowText(row, '', 'uT', shownValue(home, [id]))).toContain(': 0.49 read, 0.44 corrected, 0.40 µT');
   expect(isCorrected(Object.values(home.meters)[0]!)).toBe(true);
   expect(correctionText(Object.values(home.meters)[0]!, 'uT')).toBe('true = 0.900 × shown');
 });

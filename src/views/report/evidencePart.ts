@@ -1,14 +1,17 @@
 import type { Assessment } from '../../engine/assess';
-import type { Home } from '../../home/home';
+import type { EvidenceRow } from '../../engine/mapping/fitSurvey';
+import { isInside, secondLooks } from '../../engine/mapping/secondLook';
+import type { FieldUnit, Home } from '../../home/home';
 import { shownValue } from '../../home/questions/shownValue';
-import {
-  defaultModelSentence,
-  evidenceSentences,
-  methodName,
-  methodSentence,
-  whyText,
-} from '../../words/assessment';
+import { defaultModelSentence, methodName, methodSentence, whyText } from '../../words/assessment';
 import { basisWords } from '../../words/basis';
+import {
+  evidenceSentences,
+  evidenceWords,
+  leansSentence,
+  looksSentence,
+  pullText,
+} from '../../words/evidence';
 import { factorText, fieldText, intervalText, unitName } from '../../words/numbers';
 import { reportWords } from '../../words/report';
 import { shareSentence, silentSentences } from '../../words/sources';
@@ -21,10 +24,19 @@ export interface EvidencePart {
   method: string[];
   compared: Table;
   sentences: string[];
+  plot: Plot;
   rows: Table;
 }
 
-export function evidencePart(home: Home, { fitted, evidence }: Assessment): EvidencePart {
+/** What is drawn of the evidence; numbers stand at what lies outside its interval. */
+interface Plot {
+  rows: readonly EvidenceRow[];
+  unit: FieldUnit;
+  looks: readonly EvidenceRow[];
+  numbered: readonly EvidenceRow[];
+}
+
+export function evidencePart(home: Home, { fitted, evidence, pulls }: Assessment): EvidencePart {
   const unit = home.settings.fieldUnit;
   const severalLevels = new Set(evidence.rows.map(({ level }) => level)).size > 1;
   const fallback = defaultModelSentence(fitted);
@@ -32,13 +44,16 @@ export function evidencePart(home: Home, { fitted, evidence }: Assessment): Evid
     const shown = shownValue(home, ids);
     return shown === null ? fieldText(corrected, unit) : correctedText(shown, corrected, unit);
   };
-  const rows = evidence.rows.map(({ ids, level, read, predicted, low, high }) => [
+  const looks = secondLooks(evidence.rows);
+  const told = pulls.some((pull) => pull !== null);
+  const rows = evidence.rows.map(({ ids, level, read, predicted, low, high }, i) => [
     ids.map(numberOf).join(', '),
     ...(severalLevels ? [home.levels[level]?.name ?? ''] : []),
     readOf(ids, read),
     fieldText(predicted, unit),
     intervalText(low, high, unit),
     read < low ? reportWords.below : read > high ? reportWords.above : '',
+    ...(told ? [pulls[i] ? pullText(pulls[i].change) : '—'] : []),
   ]);
   return {
     method: [
@@ -56,7 +71,17 @@ export function evidencePart(home: Home, { fitted, evidence }: Assessment): Evid
         method === fitted.method ? reportWords.used : '',
       ]),
     },
-    sentences: evidenceSentences(evidence),
+    sentences: [
+      ...evidenceSentences(evidence),
+      looksSentence(looks, home),
+      leansSentence(evidence.rows, pulls, home),
+    ].filter(Boolean),
+    plot: {
+      rows: evidence.rows,
+      unit,
+      looks,
+      numbered: evidence.rows.filter((row) => !isInside(row)),
+    },
     rows: {
       heads: [
         { text: 'no.', right: true },
@@ -65,6 +90,7 @@ export function evidencePart(home: Home, { fitted, evidence }: Assessment): Evid
         { text: 'predicted', right: true, strong: true },
         { text: '90\u2009% interval', right: true },
         { text: reportWords.lies },
+        ...(told ? [{ text: evidenceWords.pull, right: true as const }] : []),
       ],
       rows,
     },

@@ -133,6 +133,13 @@ describe('a report with everything', () => {
     const { rows } = model.evidence!.rows;
     expect(rows).toHaveLength(assessment!.evidence.rows.length);
     expect(model.evidence!.compared.rows).toHaveLength(assessment!.evidence.compared.length);
+    expect(rows.map((row) => row.at(-1))).not.toContain('—');
+    const { plot, sentences } = model.evidence!;
+    expect(plot.rows).toBe(assessment!.evidence.rows);
+    expect(plot.numbered.length).toBe(rows.filter((row) => row.at(-2) !== '').length);
+    expect(sentences.join(' ')).toMatch(
+      /\d+ of \d+ lie inside .*expected.*The map leans most on one reading/,
+    );
   });
 
   it('carries limits and cautions', () => {
