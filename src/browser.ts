@@ -9,6 +9,7 @@ import { parseLength } from './words/quantities';
 export function browserServices(firstHome: () => Promise<Home | null>): Services {
   return {
     engineFactory: startWorker,
+    samplingFactory: startWorker,
     arrangeFactory: startWorker,
     database: createDatabase('stillroom'),
     locks: browserLocks(),

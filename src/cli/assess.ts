@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { pathToFileURL } from 'node:url';
 import { arrange, type Proposal } from '../engine/arranging/arrange';
-import { assessHome } from '../engine/assessHome';
+import { assessSampled } from '../engine/assessSampled';
 import { parseHome } from '../home/file/parse';
 import { arrangeQuestion } from '../home/questions/arrangeQuestion';
 import { assessQuestion } from '../home/questions/assessQuestion';
@@ -74,7 +74,7 @@ function work(
     ...(options.target !== null && { target: options.target }),
     ...(options.guideline !== null && { guideline: options.guideline }),
   });
-  const assessed = assessHome(request);
+  const assessed = assessSampled(request);
   if (!assessed.ok) return refuse(BAD_FILE, [`${options.file}: ${problemText(assessed.problem)}`]);
   const { assessment } = assessed;
   const proposal = options.arrange

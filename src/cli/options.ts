@@ -1,3 +1,4 @@
+import type { MethodChoice } from '../home/home';
 import { optionWords } from '../words/commandLine';
 import { parseField, parseLength } from '../words/quantities';
 
@@ -14,7 +15,7 @@ export interface Options {
   file: string;
   help: boolean;
   table: boolean;
-  method: 'auto' | 'inverse-distance' | 'kriging' | 'source-kriging' | null;
+  method: MethodChoice | null;
   round: string | null;
   height: number | null;
   /** µT */
@@ -38,8 +39,7 @@ export interface Options {
 export type ParsedOptions = { ok: true; options: Options } | { ok: false; problems: string[] };
 
 const SWITCHES = ['help', 'table', 'arrange', 'cautious'] as const;
-const METHODS = ['auto', 'inverse-distance', 'kriging', 'source-kriging'] as const;
-const METHODS_TO_COME = ['source-sampling'];
+const METHODS = ['auto', 'inverse-distance', 'kriging', 'source-kriging', 'source-sampling'] as const;
 const LEAST_STEP = 0.05;
 const MOST_NEXT = 50;
 
@@ -53,9 +53,6 @@ type Reader = (options: Options, value: string) => string | null;
 
 const READERS: Record<string, Reader> = {
   method: (options, value) => {
-    if (METHODS_TO_COME.includes(value)) {
-      return optionWords.methodToCome(value);
-    }
     const method = METHODS.find((known) => known === value);
     if (!method) return optionWords.notMethod(value);
     options.method = method;

@@ -71,10 +71,11 @@ export function createEditor(services: Services): Editor {
   };
   const arrangeOnEntry = createArrangeOnEntry(
     () => {
-      const { assessment, stale } = estimate.results;
+      const { assessment, stale, sampling } = estimate.results;
       const { state, proposal } = arranging.state;
       // What was taken is told first; whoever wants another answer asks for it.
-      const isOpen = state === 'idle' && !proposal && assessment?.sinceFound === null && !stale;
+      const isOpen =
+        state === 'idle' && !proposal && assessment?.sinceFound === null && !stale && sampling === null;
       return (
         isOpen && Object.values(store.home.pieces).some((piece) => !piece.locked && piece.uses.length > 0)
       );
@@ -336,6 +337,7 @@ export function createEditor(services: Services): Editor {
       return estimate.results;
     },
     cancelAssessment: estimate.cancel,
+    stopSampling: estimate.stopSampling,
     get proposal() {
       return arranging.state;
     },

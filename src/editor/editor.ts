@@ -103,6 +103,8 @@ export interface Results {
   state: Running;
   /** 0…1 while running. */
   progress: number;
+  /** Share done of the sampling that will draw the map anew; null where none is under way. */
+  sampling: number | null;
   /** The last whole answer; it stays while a new one is worked out. */
   assessment: Assessment | null;
   request: AssessRequest | null;
@@ -229,6 +231,8 @@ export interface Editor {
 
   readonly results: Results;
   cancelAssessment(): void;
+  /** Stay with the map that was there at once. */
+  stopSampling(): void;
 
   readonly proposal: ProposalState;
   arrange(options?: { cautious?: boolean }): void;

@@ -14,6 +14,8 @@ export interface Line {
 export interface Services {
   /** Starts the worker that draws the map. */
   engineFactory: () => Line;
+  /** Starts the worker that samples sources. */
+  samplingFactory: () => Line;
   /** Starts the worker that plans arrangements. */
   arrangeFactory: () => Line;
   database: HomeDatabase;

@@ -8,6 +8,7 @@ import { placesOfEach, roomFigures } from './judging/rooms';
 import { pullsOf } from './pulls';
 import { reachOn } from './reachOn';
 import type { AssessRequest, Assessment } from './assess';
+import type { Sampled } from './mapping/sourceSampling/sampleSurvey';
 
 /** Why a home cannot be assessed. */
 type AssessProblem = { kind: 'too-few-readings'; have: number; need: number };
@@ -17,9 +18,13 @@ export type AssessReply = { ok: true; assessment: Assessment } | { ok: false; pr
 /**
  * Everything the engine has to say about one home in one round: the fitted survey with its evidence, a picture of each
  * level, figures of the rooms, doses of the pieces, profiles of the walks, the pull of the readings, and what moved
- * furniture is worth. `progress` is told the share done, 0…1.
+ * furniture is worth. Without `sampled` it is the answer that is there at once. `progress` is told the share done, 0…1.
  */
-export function assessHome(request: AssessRequest, progress?: (share: number) => void): AssessReply {
+export function assessHome(
+  request: AssessRequest,
+  progress?: (share: number) => void,
+  sampled: Sampled | null = null,
+): AssessReply {
   const levels = request.levels.filter(({ outline }) => outline.some((ring) => ring.length > 0));
   const rooms = request.rooms.filter((room) => levels.some(({ id }) => id === room.level));
   const steps = 3 + levels.length + rooms.length + request.walks.length;
@@ -30,7 +35,7 @@ export function assessHome(request: AssessRequest, progress?: (share: number) =>
     return result;
   };
 
-  const fit = step(fitSurvey(request.survey, within));
+  const fit = step(fitSurvey(request.survey, within, sampled));
   if (!fit.ok) return fit;
   const { fitted, evidence } = fit;
   const fieldAt = fieldsOf(fitted);

@@ -37,7 +37,7 @@ export function methodSentence(method: MethodChoice): string {
 /** Why this method and no other, as a part of a sentence. */
 export function whyText({ why, notYet }: Pick<FittedSurvey, 'why' | 'notYet'>): string {
   const reason = WHY[why.kind](why.kind === 'least-error' ? why.of : 0);
-  return notYet ? `${reason} (${methodName(notYet)} was asked for and is not there yet)` : reason;
+  return notYet ? `${reason} (${methodName(notYet)} was asked for; it takes 3 to 150 places)` : reason;
 }
 
 const WHY: Record<FittedSurvey['why']['kind'], (of: number) => string> = {

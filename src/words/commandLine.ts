@@ -35,8 +35,6 @@ export const withoutControls = (text: string): string => text.replace(/\p{Cc}/gu
 
 /** What is wrong with an option: the option, its value, and the way out. */
 export const optionWords = {
-  methodToCome: (value: string) =>
-    `--method ${value}: this method is not there yet. Take auto, inverse-distance, kriging or source-kriging.`,
   notMethod: (value: string) =>
     `--method “${value}”: not a method. Take auto, inverse-distance, kriging or source-kriging.`,
   quantity: (option: string, value: string, problem: QuantityProblem) =>

@@ -17,7 +17,12 @@ export const map = {
   inUse: 'in use',
   others:
     '× 1.5 means that a reading left out is typically missed by half as much again, over or under. Press a method to see the map it draws.',
-  notYet: 'The method this home asks for is not in this version; the best of these is used.',
+  sampling: (share: number) => `Sampling the sources that may explain the readings: ${percentText(share)}.`,
+  stopSampling: 'Stop',
+  sampled: 'The map now comes from source sampling.',
+  beingSampled: 'being sampled',
+  unsampled:
+    'Source sampling was not done: it was stopped, or there are fewer than 3 or more than 150 places. The best of the others draws the map.',
   how: 'How it is drawn',
   hatched: 'Hatched ground has no reading near enough to speak for it, or too much is left open there.',
   drawn: (share: string) => `${share} of the floor inside the walls is drawn.`,

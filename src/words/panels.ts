@@ -1,7 +1,16 @@
 import type { FieldUnit, LengthUnit } from '../home/home';
 import { BAND_EDGES } from '../engine/contours/thresholds';
 import { supportSentence, type SupportReason } from './assessment';
-import { countText, factorText, fieldText, intervalText, lengthText, unitName, withUnit } from './numbers';
+import {
+  countText,
+  factorText,
+  fieldText,
+  intervalText,
+  lengthText,
+  percentText,
+  unitName,
+  withUnit,
+} from './numbers';
 
 /** The page round the plan: top line, stages, foot line, sheet. */
 export const shell = {
@@ -28,6 +37,7 @@ export const shell = {
   sheet: 'Height of the sheet',
   sheetRests: ['one sentence', 'half', 'whole'],
   cancel: 'cancel',
+  stop: 'stop',
   dismiss: 'dismiss',
   drawing: 'Drawing the map again.',
   readOnly: 'Another tab writes this home; here it can only be read.',
@@ -108,6 +118,9 @@ export function evidenceLine(
   const within = `typically within a factor of ${factorText(looRmseLn)}.`;
   return full ? `${start}. Each one predicted without itself: ${within}` : `${start}: ${within}`;
 }
+
+/** Said beside the map that was there at once, while a better one is sought. */
+export const samplingLine = (share: number): string => `sampling sources, ${percentText(share)}`;
 
 export const savedText = {
   saved: (time: string) => `Saved on this device, ${time}`,

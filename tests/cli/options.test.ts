@@ -38,7 +38,6 @@ describe('options', () => {
 
   it.each([
     [['f', '--method', 'magic'], '--method “magic”'],
-    [['f', '--method', 'source-sampling'], 'not there yet'],
     [['f', '--next', 'many'], '--next “many”'],
     [['f', '--next', '0'], 'from 1 to 50'],
     [['f', '--next', '2.5'], '--next “2.5”'],

@@ -43,7 +43,11 @@ describe('engine client', () => {
     const client = createEngineClient(channel(engine).factory);
     const shares: number[] = [];
     const assessment = await new Promise<Assessment>((done, problem) =>
-      client.put('assess', { request }, { done, problem, progress: (share) => shares.push(share) }),
+      client.put(
+        'assess',
+        { request, sampled: null },
+        { done, problem, progress: (share) => shares.push(share) },
+      ),
     );
     const direct = assessHome(request);
     expect(direct.ok && direct.assessment).toEqual(assessment);
@@ -60,9 +64,9 @@ describe('engine client', () => {
       done: () => (heard.push(name), then()),
       problem: () => void heard.push(`${name} failed`),
     });
-    client.put('assess', { request }, listen('first'));
+    client.put('assess', { request, sampled: null }, listen('first'));
     await new Promise<void>((settle) => {
-      client.put('assess', { request }, listen('second', settle));
+      client.put('assess', { request, sampled: null }, listen('second', settle));
       const wait = setInterval(() => {
         if (held.length < 2) return;
         clearInterval(wait);
@@ -80,10 +84,16 @@ describe('engine client', () => {
     const { factory, started } = channel(engine);
     const client = createEngineClient(factory);
     let heard = 0;
-    client.put('assess', { request }, { done: () => (heard += 1), problem: () => (heard += 1) });
+    client.put(
+      'assess',
+      { request, sampled: null },
+      { done: () => (heard += 1), problem: () => (heard += 1) },
+    );
     client.cancel();
     expect(client.busy).toBe(false);
-    await new Promise<Assessment>((done, problem) => client.put('assess', { request }, { done, problem }));
+    await new Promise<Assessment>((done, problem) =>
+      client.put('assess', { request, sampled: null }, { done, problem }),
+    );
     expect([heard, started()]).toEqual([0, 2]);
   });
 
@@ -91,7 +101,7 @@ describe('engine client', () => {
     const client = createEngineClient(channel(engine).factory);
     const broken = { ...request, survey: null } as unknown as typeof request;
     const problem = await new Promise<Problem>((settle, reject) =>
-      client.put('assess', { request: broken }, { done: reject, problem: settle }),
+      client.put('assess', { sampled: null, request: broken }, { done: reject, problem: settle }),
     );
     expect(problem.kind).toBe('work-failed');
   });
@@ -106,10 +116,10 @@ describe('engine client', () => {
     });
     const problems: Problem[] = [];
     const listener = { done: () => {}, problem: (problem: Problem) => problems.push(problem) };
-    client.put('assess', { request }, listener);
-    client.put('assess', { request }, listener);
+    client.put('assess', { request, sampled: null }, listener);
+    client.put('assess', { request, sampled: null }, listener);
     fail('out of memory');
-    client.put('assess', { request }, listener);
+    client.put('assess', { request, sampled: null }, listener);
     expect(problems).toEqual([
       { kind: 'work-failed', detail: 'not allowed here' },
       { kind: 'work-failed', detail: 'out of memory' },

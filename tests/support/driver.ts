@@ -154,6 +154,7 @@ export interface Driver {
   editor: Editor;
   clock: ReturnType<typeof createTestClock>;
   engine: ReturnType<typeof createTestEngine>;
+  sampler: ReturnType<typeof createTestEngine>;
   planner: ReturnType<typeof createTestEngine>;
   database: ReturnType<typeof createTestDatabase>;
   /** Presses and lifts at a plan point. */
@@ -185,10 +186,12 @@ let names = 0;
 export async function drive({ home, locks, database, services, scale = 100 }: Start = {}): Promise<Driver> {
   const clock = createTestClock();
   const engine = createTestEngine();
+  const sampler = createTestEngine();
   const planner = createTestEngine();
   const kept = database ?? createTestDatabase();
   const editor = createEditor({
     engineFactory: engine.factory,
+    samplingFactory: sampler.factory,
     arrangeFactory: planner.factory,
     database: kept.database,
     locks: locks ?? createTestLocks(),
@@ -214,6 +217,7 @@ export async function drive({ home, locks, database, services, scale = 100 }: St
     editor,
     clock,
     engine,
+    sampler,
     planner,
     database: kept,
     click(at, how) {

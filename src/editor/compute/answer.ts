@@ -3,6 +3,7 @@ import { assessHome } from '../../engine/assessHome';
 import { drawLevel } from '../../engine/drawLevel';
 import { fieldsOf } from '../../engine/dose/fieldAt';
 import { pieceDose } from '../../engine/dose/pieceDose';
+import { sampleSurvey } from '../../engine/mapping/sourceSampling/sampleSurvey';
 import { withSurvey } from '../../engine/mapping/fitSurvey';
 import type { Ask, Reply } from './protocol';
 
@@ -22,10 +23,12 @@ function worked(ask: Ask, progress: (share: number) => void): Reply {
   const { key } = ask;
   switch (ask.ask) {
     case 'assess': {
-      const reply = assessHome(ask.request, progress);
+      const reply = assessHome(ask.request, progress, ask.sampled);
       if (!reply.ok) return { reply: 'problem', key, problem: reply.problem };
       return { reply: 'done', key, answer: reply.assessment };
     }
+    case 'sample':
+      return { reply: 'done', key, answer: sampleSurvey(ask.survey, progress)! };
     case 'picture': {
       // The method stays as it was chosen: a map that changes its mind under the hand could not be read.
       const fieldAt = fieldsOf(withSurvey(ask.fitted, ask.survey));

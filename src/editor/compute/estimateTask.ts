@@ -1,4 +1,5 @@
 import type { AssessRequest, Assessment } from '../../engine/assess';
+import type { Sampled } from '../../engine/mapping/sourceSampling/sampleSurvey';
 import type { Home, Piece } from '../../home/home';
 import { assessPiece } from '../../home/questions/assessPiece';
 import { assessQuestion } from '../../home/questions/assessQuestion';
@@ -6,6 +7,7 @@ import type { Results, View } from '../editor';
 import { sameValue } from '../sameValue';
 import type { Services } from '../services';
 import { createEngineClient } from './engineClient';
+import { createSamplingTask } from './samplingTask';
 
 export interface EstimateTask {
   readonly results: Results;
@@ -14,6 +16,8 @@ export interface EstimateTask {
   /** The home moves under a gesture: a picture of this level, or the doses of what is carried, as they would be. */
   follow(home: Home, view: View): void;
   cancel(): void;
+  /** The map stays as it is; its sources are not sampled. */
+  stopSampling(): void;
   /** Another home: nothing known of the last one may show. */
   restart(): void;
   end(): void;
@@ -30,6 +34,7 @@ const MANY = 300;
 const EMPTY: Results = {
   state: 'idle',
   progress: 0,
+  sampling: null,
   assessment: null,
   request: null,
   stale: false,
@@ -45,16 +50,26 @@ const moved = (a: Home, b: Home) =>
 const movedPieces = (home: Home, base: Home): Piece[] =>
   Object.values(home.pieces).filter((piece) => piece !== base.pieces[piece.id] && piece.uses.length > 0);
 
-/** Keeps the map in step with the home. */
+/** Of the wait for a sampled map, the sampling takes this share; the rest is drawing it. */
+const SAMPLING = 0.8;
+
+/** Keeps the map in step with the home: at once by the methods that are quick, and anew when its sources are sampled. */
 export function createEstimateTask(
-  { engineFactory, schedule }: Pick<Services, 'engineFactory' | 'schedule'>,
+  {
+    engineFactory,
+    samplingFactory,
+    schedule,
+  }: Pick<Services, 'engineFactory' | 'samplingFactory' | 'schedule'>,
   changed: () => void,
 ): EstimateTask {
   const client = createEngineClient(engineFactory);
+  const sampling = createSamplingTask({ samplingFactory });
   let results = EMPTY;
   /** The last whole answer and the home it is of; pictures of a gesture are laid over it. */
   let whole: Assessment | null = null;
   let wholeHome: Home | null = null;
+  /** What the last whole answer was drawn with. */
+  let drawnWith: Sampled | null = null;
   let asked: AssessRequest | null = null;
   let callOff: (() => void) | null = null;
   let drawing = false;
@@ -80,21 +95,22 @@ export function createEstimateTask(
     if (!asked && sameValue(results.request, request)) {
       wholeHome = home;
       set({ ...idle(), assessment: whole, stale: false, live: {} });
+      refine();
       return;
     }
     dropAsked();
+    if (!sampling.working(request.survey)) stopSampling(false);
     asked = request;
     set({ state: 'running', progress: 0, stale: whole !== null });
+    const sampled = sampling.of(request.survey);
     client.put(
       'assess',
-      { request },
+      { request, sampled },
       {
         progress: (progress) => set({ progress }),
         done(assessment) {
           asked = null;
-          whole = assessment;
-          wholeHome = home;
-          set({ ...idle(), assessment, request, stale: false, problem: null, live: {} });
+          answered(home, request, assessment, sampled);
         },
         problem(problem) {
           asked = null;
@@ -106,6 +122,51 @@ export function createEstimateTask(
         },
       },
     );
+  };
+
+  /** A whole answer is there: it is shown, and if its sources are still to be sampled, that begins. */
+  const answered = (home: Home, request: AssessRequest, assessment: Assessment, sampled: Sampled | null) => {
+    whole = assessment;
+    wholeHome = home;
+    drawnWith = sampled;
+    const { survey } = request;
+    // Whoever waits for the last word on a map waits on.
+    const better = sampling.lacks(survey) || sampling.of(survey) !== sampled;
+    const share = better ? (results.sampling ?? 0) : null;
+    set({ ...idle(), assessment, request, stale: false, problem: null, live: {}, sampling: share });
+    refine();
+  };
+
+  /** Nothing is being worked out: samples that are known are drawn with, and those that are lacking are asked for. */
+  const refine = () => {
+    const { request } = results;
+    if (!request || !whole) return;
+    const sampled = sampling.of(request.survey);
+    if (sampled && sampled !== drawnWith) return redraw(wholeHome!, request, sampled);
+    if (!sampling.lacks(request.survey)) return;
+    if (results.sampling === null) set({ sampling: 0 });
+    sampling.start(request.survey, {
+      progress: (share) => set({ sampling: SAMPLING * share }),
+      failed: () => set({ sampling: null }),
+      // Whatever is under way comes back here by itself.
+      done: () => (asked || drawing || next ? undefined : refine()),
+    });
+  };
+
+  const redraw = (home: Home, request: AssessRequest, sampled: Sampled) =>
+    client.put(
+      'assess',
+      { request, sampled },
+      {
+        progress: (share) => set({ sampling: SAMPLING + (1 - SAMPLING) * share }),
+        done: (assessment) => answered(home, request, assessment, sampled),
+        problem: () => set({ sampling: null }),
+      },
+    );
+
+  const stopSampling = (declined: boolean) => {
+    sampling.stop(declined);
+    if (results.sampling !== null) set({ sampling: null });
   };
 
   /** What the next frame needs: a picture where the map moves, else the doses of the pieces that do. */
@@ -187,11 +248,14 @@ export function createEstimateTask(
     cancel() {
       stop();
       client.cancel();
+      stopSampling(true);
       asked = null;
       set({ ...idle(), assessment: whole, stale: whole !== null, live: {} });
     },
+    stopSampling: () => stopSampling(true),
     restart() {
       stop();
+      stopSampling(false);
       client.forget();
       dropAsked();
       whole = null;
@@ -201,6 +265,7 @@ export function createEstimateTask(
     },
     end() {
       stop();
+      sampling.stop(false);
       client.cancel();
     },
   };

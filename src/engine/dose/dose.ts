@@ -1,5 +1,4 @@
-import { logNormalSums } from './logNormalSum';
-import { HALF_90 } from '../mapping/interval';
+import { meanOverDraws } from './meanOverDraws';
 import type { Field } from '../mapping/field';
 import type { Zone } from './zones';
 
@@ -13,7 +12,7 @@ export interface ZoneDose {
 
 /**
  * Daily dose in zones of one field, each with its own hours: the sum of mean field × hours over the zones, divided by
- * `people`. The zones' errors are the estimate's own and correlated (see `logNormalSums`); without hours, the mean field is
+ * `people`. The zones' errors are the estimate's own and correlated (see `meanOverDraws`); without hours, the mean field is
  * that over all zones alike.
  */
 export function sharedDose(
@@ -22,19 +21,14 @@ export function sharedDose(
   people: number,
 ): ZoneDose {
   const cells = zones.flatMap(({ zone }) => zone.cells);
-  const { mean, covariance } = field.covariance(
-    cells.map(([x]) => x),
-    cells.map(([, y]) => y),
-  );
+  const draws = field.draws({ xs: cells.map(([x]) => x), ys: cells.map(([, y]) => y) });
   const total = zones.reduce((sum, { hours }) => sum + hours, 0);
   const weights = zones.flatMap(({ zone, hours }) =>
     zone.cells.map(() => (total > 0 ? hours / total : 1 / zones.length) / zone.cells.length),
   );
-  const sums = logNormalSums(mean, covariance, [weights]);
-  const median = Math.exp(sums.ln[0]);
-  const spread = Math.exp(HALF_90 * Math.sqrt(sums.covariance[0][0]));
-  const dose = (median * total) / people;
-  return { mean: median, dose, low: dose / spread, high: dose * spread };
+  const { median, low, high } = meanOverDraws(draws, weights);
+  const hours = total / people;
+  return { mean: median, dose: median * hours, low: low * hours, high: high * hours };
 }
 
 /** Dose of one body in one zone (µT·h): mean field over the zone × hours. */

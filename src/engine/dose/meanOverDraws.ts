@@ -1,6 +1,7 @@
 import { logNormalSums } from './logNormalSum';
+import { HALF_90 } from '../mapping/interval';
 import { normalShare } from '../algebra/normalShare';
-import type { Draw } from '../mapping/sourceSampling/sampledField';
+import type { Draw } from '../mapping/field';
 
 /** µT: the middle and the 90 % interval of a mean field. */
 export interface MeanField {
@@ -10,7 +11,7 @@ export interface MeanField {
 }
 
 /**
- * The weighted mean of the field over points of which samples of sources give draws: in each draw ln B is normal, the mean
+ * The weighted mean of the field over points of which an estimate gives draws: in each draw ln B is normal, the mean
  * log-normal (see `logNormalSums`); over draws a mixture, whose quantiles are found by halving.
  */
 export function meanOverDraws(draws: readonly Draw[], weights: ArrayLike<number>): MeanField {
@@ -18,7 +19,7 @@ export function meanOverDraws(draws: readonly Draw[], weights: ArrayLike<number>
     const { ln, covariance: square } = logNormalSums(mean, covariance, [weights]);
     return { weight, ln: ln[0], sd: Math.sqrt(square[0][0]) };
   });
-  return { median: quantile(parts, 0.5), low: quantile(parts, 0.05), high: quantile(parts, 0.95) };
+  return { median: quantile(parts, 0), low: quantile(parts, -HALF_90), high: quantile(parts, HALF_90) };
 }
 
 interface Part {
@@ -27,7 +28,10 @@ interface Part {
   sd: number;
 }
 
-function quantile(parts: readonly Part[], share: number): number {
+/** Where a standard normal has as much below z as the mixture has below it; for one law its own ln + z·sd. */
+function quantile(parts: readonly Part[], z: number): number {
+  if (parts.length === 1) return Math.exp(parts[0].ln + z * parts[0].sd);
+  const share = normalShare(z);
   let low = Math.min(...parts.map(({ ln, sd }) => ln - 8 * sd));
   let high = Math.max(...parts.map(({ ln, sd }) => ln + 8 * sd));
   // To a millionth: below what any field is known to.

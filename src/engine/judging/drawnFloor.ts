@@ -2,7 +2,7 @@ import { choleskyWithJitter } from '../algebra/cholesky';
 import { quantile } from './quantile';
 import { normalQuantile } from '../algebra/normalQuantile';
 import { random, type Random } from '../algebra/random';
-import type { Field } from '../mapping/field';
+import type { Draw, Field } from '../mapping/field';
 import type { Point } from '../geometry/point';
 
 /** A figure of a floor over its draws: the median of what they give, and where nine of ten of them lie. */
@@ -28,7 +28,8 @@ const SEED = 1;
  * Figures of a floor from draws of the field at places spread over it and at the place of the highest estimate, which only
  * `max` looks at. ln B is drawn jointly, as mean + L·z with L·Lᵀ the covariance of the estimate's errors. A figure of the
  * drawn fields spreads as the figure of the true field does; the same figure of the estimate does not, since the estimate is
- * smoother than the field. Each z comes with its mirror −z (antithetic variates, Hammersley & Morton 1956), and along the
+ * smoother than the field. Where the estimate is a mixture each pair of draws is of one of its laws, each as often as its
+ * share. Each z comes with its mirror −z (antithetic variates, Hammersley & Morton 1956), and along the
  * one direction that moves the floor as a whole it is stratified, not drawn: the figures follow that direction most, and a
  * few hundred draws then tell the ends of their intervals. The seed is fixed: the same estimate has the same figures.
  */
@@ -40,16 +41,14 @@ export function drawnFloor(
 ): DrawnFloor {
   const all = [...places, highest];
   const m = all.length;
-  const { mean, covariance } = field.covariance(
-    all.map(([x]) => x),
-    all.map(([, y]) => y),
-  );
-  const lower = rootOf(covariance, m);
-  const whole = directionOfAll(lower, m, places.length);
+  const laws = field.draws({ xs: all.map(([x]) => x), ys: all.map(([, y]) => y) });
+  const roots = rootsOf(laws, m, places.length);
   const chance = random(SEED);
   const figures: Record<keyof DrawnFloor, number[]> = { mean: [], median: [], p95: [], max: [], over: [] };
   const values = new Float64Array(m);
-  for (const upper of strata(chance)) {
+  strata(chance).forEach((upper, k) => {
+    const { mean, covariance } = laws[lawOf(laws, k)];
+    const { lower, whole } = roots.get(covariance)!;
     const error = drawnError(lower, whole, upper, chance);
     for (const sign of [1, -1]) {
       for (let i = 0; i < m; i++) values[i] = Math.exp(mean[i] + sign * error[i]);
@@ -60,7 +59,7 @@ export function drawnFloor(
       figures.max.push(Math.max(floor[floor.length - 1], values[m - 1]));
       figures.over.push(shareAbove(floor, target));
     }
-  }
+  });
   return {
     mean: drawn(figures.mean),
     median: drawn(figures.median),
@@ -68,6 +67,35 @@ export function drawnFloor(
     max: drawn(figures.max),
     over: drawn(figures.over),
   };
+}
+
+/** The law of pair k. Steps of the golden section visit the shares evenly, and in no order that the strata know. */
+function lawOf(laws: readonly Draw[], k: number): number {
+  let left = ((k + 0.5) * GOLDEN) % 1;
+  const last = laws.length - 1;
+  for (let i = 0; i < last; i++) {
+    left -= laws[i].weight;
+    if (left < 0) return i;
+  }
+  return last;
+}
+
+const GOLDEN = (Math.sqrt(5) - 1) / 2;
+
+interface Root {
+  lower: Float64Array;
+  whole: Float64Array;
+}
+
+/** Of each covariance, which laws may share, its root and the direction that moves the floor as a whole. */
+function rootsOf(laws: readonly Draw[], m: number, count: number): Map<Float64Array, Root> {
+  const roots = new Map<Float64Array, Root>();
+  for (const { covariance } of laws) {
+    if (roots.has(covariance)) continue;
+    const lower = rootOf(covariance, m);
+    roots.set(covariance, { lower, whole: directionOfAll(lower, m, count) });
+  }
+  return roots;
 }
 
 /** The share of ascending values above one, 0…1. */

@@ -2,7 +2,7 @@ import { ALIKE } from './leaveOneOut';
 import type { MethodChoice } from './survey';
 
 /** The ways of making a map that there are. */
-export type Method = 'inverse-distance' | 'kriging' | 'source-kriging';
+export type Method = Exclude<MethodChoice, 'auto'>;
 
 /** Why a method was used. */
 export type Why =
@@ -17,7 +17,7 @@ export type Why =
 export interface Choice {
   method: Method;
   why: Why;
-  /** A method that was asked for and does not exist: the automatic choice stands in. */
+  /** A method that was asked for and has not been worked out: the automatic choice stands in. */
   notYet?: MethodChoice;
 }
 

@@ -2,7 +2,9 @@ import { inverseDistanceField } from './inverseDistanceField';
 import { krige, krigingPredictor } from './kriging';
 import { planeOf } from './plane';
 import { contradicted, doubtBeside } from './contradicted';
+import { sampledField } from './sourceSampling/sampledField';
 import { sourceField } from './sourceKriging/sourceField';
+import { floorOf } from './sourceKriging/sourceTerms';
 import { REACH, supportOf } from './support';
 import { unreadLevel } from './unreadLevel';
 import type { FittedSurvey } from './fitSurvey';
@@ -22,8 +24,8 @@ export interface Field {
     ys: ArrayLike<number>,
     want: { variance: boolean },
   ): { mean: Float64Array; variance: Float64Array | null };
-  /** Row-major m × m. */
-  covariance(xs: ArrayLike<number>, ys: ArrayLike<number>): { mean: Float64Array; covariance: Float64Array };
+  /** What is not linear in ln B, as the mean field of a zone, is worked out in each draw and then put together. */
+  draws(points: Points): Draw[];
   /** Covariance of the errors at a with those at b, row-major a × b. */
   cross(a: Points, b: Points): Float64Array;
   /** `reach` in metres, for all or a point; `variance` where it has been asked for already. */
@@ -37,11 +39,21 @@ export interface Field {
   nearest(p: Point): number | null;
 }
 
+/** ln B at some points as one normal law has it, and that law's share among all: one law for a method without samples. */
+export interface Draw {
+  weight: number;
+  mean: Float64Array;
+  /** Row-major; draws may share one. */
+  covariance: Float64Array;
+}
+
 /** What a method gives: linear in the readings' ln B, so that its errors have a covariance. */
 export interface Predictor {
   mean(points: Points): Float64Array;
   both(points: Points): { mean: Float64Array; variance: Float64Array };
   cross(a: Points, b: Points): Float64Array;
+  /** Left out where one normal law says it all. */
+  draws?(points: Points): Draw[];
 }
 
 /** The field of a fitted survey on a level, at a height above its floor. */
@@ -52,10 +64,10 @@ export function fieldOf(fitted: FittedSurvey, level: string, height: number): Fi
   return {
     predict: (xs, ys, { variance }) =>
       variance ? predictor.both({ xs, ys }) : { mean: predictor.mean({ xs, ys }), variance: null },
-    covariance(xs, ys) {
-      const points = { xs, ys };
-      return { mean: predictor.mean(points), covariance: predictor.cross(points, points) };
-    },
+    draws: (points) =>
+      predictor.draws?.(points) ?? [
+        { weight: 1, mean: predictor.mean(points), covariance: predictor.cross(points, points) },
+      ],
     cross: (a, b) => predictor.cross(a, b),
     support(xs, ys, reach = REACH, variance = null) {
       const known = variance ?? predictor.both({ xs, ys }).variance;
@@ -71,6 +83,10 @@ export function fieldOf(fitted: FittedSurvey, level: string, height: number): Fi
 }
 
 function predictorOf(fitted: FittedSurvey, level: string, plane: Plane): Predictor {
+  if (fitted.sampled) {
+    const { question, samples, elevations } = fitted.sampled;
+    return sampledField(question, samples, floorOf(elevations, level) + plane.height);
+  }
   if (fitted.sources) return sourceField(fitted.sources, fitted.places, level, plane.height);
   if (plane.places.length === 0) return unreadLevel(fitted.places, fitted.variogram);
   if (fitted.method === 'inverse-distance')

@@ -7,6 +7,7 @@ import { meanSquareRatio, rootMeanSquare } from './leaveOneOut';
 import { fitRemainder } from './sourceKriging/fitRemainder';
 import { fitSources, refitSources } from './sourceKriging/fitSources';
 import { observe } from './observations';
+import { resurveyed } from './sourceSampling/sampleSurvey';
 import { sourceShares } from './sourceKriging/sourceShares';
 import { sourceWithout } from './sourceKriging/sourceWithout';
 import { surveyVariogram } from './surveyVariogram';
@@ -16,6 +17,7 @@ import type { SourceShare } from './sourceKriging/sourceShares';
 import type { MethodChoice, Survey } from './survey';
 import type { Place } from './observations';
 import type { Predictions } from './leaveOneOut';
+import type { Sampled } from './sourceSampling/sampleSurvey';
 import type { Variogram } from './variogram';
 
 /** A survey made into a model: plain data, from which the field at any level and height follows. */
@@ -31,9 +33,11 @@ export interface FittedSurvey {
   places: readonly Place[];
   /** What the marked sources explain, in source kriging; `explain` where they predict clearly better than kriging alone. */
   sources: (FittedSources & { explain: boolean }) | null;
+  /** The sources that may have made the readings, in source sampling. */
+  sampled: Sampled | null;
   /** Mean of squared leave-one-out error ÷ its variance: over 1 where the model is too sure; 1 where it cannot be told. */
   meanSquareZ: number;
-  /** A method that was asked for and does not exist. */
+  /** A method that was asked for and has not been worked out. */
   notYet?: MethodChoice;
 }
 
@@ -71,10 +75,14 @@ const LEAST = 3;
 
 /**
  * The model of a survey: readings made places, variogram fitted over all levels together (pairs within a level), power of
- * inverse distance, strengths of the marked sources, and the choice between the methods by leave-one-out. `progress` is told
- * the share done, 0…1.
+ * inverse distance, strengths of the marked sources, and the choice between the methods by leave-one-out. Source sampling is
+ * among them where the survey's sources were sampled (`sampleSurvey`). `progress` is told the share done, 0…1.
  */
-export function fitSurvey(survey: Survey, progress?: (share: number) => void): FitResult {
+export function fitSurvey(
+  survey: Survey,
+  progress?: (share: number) => void,
+  sampled: Sampled | null = null,
+): FitResult {
   const places = observe(survey.readings);
   if (places.length < LEAST)
     return { ok: false, problem: { kind: 'too-few-readings', have: places.length, need: LEAST } };
@@ -95,6 +103,9 @@ export function fitSurvey(survey: Survey, progress?: (share: number) => void): F
     ...(sources || survey.method === 'source-kriging'
       ? [{ method: 'source-kriging' as const, looRmseLn: rootMeanSquare(places, explained) }]
       : []),
+    ...(sampled
+      ? [{ method: 'source-sampling' as const, looRmseLn: rootMeanSquare(places, sampled.without) }]
+      : []),
   ];
   const choice = choose(survey.method, compared);
   const used =
@@ -103,12 +114,22 @@ export function fitSurvey(survey: Survey, progress?: (share: number) => void): F
     kriging: () => kriged,
     'inverse-distance': () => inverseDistanceWithout(places, plain.variogram, power),
     'source-kriging': () => explained,
+    'source-sampling': () => sampled!.without,
   }[choice.method]();
   const { variogram, defaultModel } = used ?? plain;
   const meanSquareZ = meanSquareRatio(places, predictions);
   return {
     ok: true,
-    fitted: { ...choice, defaultModel, variogram, power, places, sources: used, meanSquareZ },
+    fitted: {
+      ...choice,
+      defaultModel: choice.method === 'source-sampling' ? null : defaultModel,
+      variogram,
+      power,
+      places,
+      sources: used,
+      sampled: choice.method === 'source-sampling' ? sampled : null,
+      meanSquareZ,
+    },
     evidence: {
       ...evidence(places, predictions),
       compared,
@@ -123,11 +144,12 @@ export function fitSurvey(survey: Survey, progress?: (share: number) => void): F
  */
 export function withSurvey(fitted: FittedSurvey, survey: Survey): FittedSurvey {
   const places = observe(survey.readings);
-  const { sources } = fitted;
+  const { sources, sampled } = fitted;
   return {
     ...fitted,
     places,
     sources: sources && { ...sources, model: refitSources(sources.model, places, survey) },
+    sampled: sampled && resurveyed(sampled, survey),
   };
 }
 

@@ -14,10 +14,9 @@ export function fakeField(mean: (p: Point) => number, covariance: (a: Point, b: 
       mean: Float64Array.from(points(xs, ys), mean),
       variance: variance ? Float64Array.from(points(xs, ys), (p) => covariance(p, p)) : null,
     }),
-    covariance: (xs, ys) => ({
-      mean: Float64Array.from(points(xs, ys), mean),
-      covariance: cross({ xs, ys }, { xs, ys }),
-    }),
+    draws: (all) => [
+      { weight: 1, mean: Float64Array.from(points(all.xs, all.ys), mean), covariance: cross(all, all) },
+    ],
     cross,
     support: (xs) => ({ doubt: new Float64Array(xs.length), reason: new Uint8Array(xs.length) }),
     nearest: () => 0,

@@ -73,7 +73,7 @@ function simulated(field: Field, inside: (x: number, y: number) => boolean, chan
         ys.push(y);
       }
   const m = xs.length;
-  const { mean, covariance } = field.covariance(xs, ys);
+  const [{ mean, covariance }] = field.draws({ xs, ys });
   const { lower } = choleskyWithJitter(covariance, m, 1)!;
   return Array.from({ length: draws }, () => {
     const z = xs.map(() => chance.normal());

@@ -72,7 +72,7 @@ describe.each(METHODS)('a map by %s', (method) => {
       fc.property(readings(3, 30).map(noisy), (all) => {
         const field = fieldOf(fit(all, method), 'l1', 1);
         const { mean, variance } = field.predict(TARGETS.xs, TARGETS.ys, { variance: true });
-        const joint = field.covariance(TARGETS.xs, TARGETS.ys);
+        const joint = field.draws(TARGETS)[0];
         const m = mean.length;
         const cross = field.cross(TARGETS, { xs: TARGETS.xs.slice(1, 3), ys: TARGETS.ys.slice(1, 3) });
         for (let i = 0; i < m; i++) {
@@ -187,7 +187,7 @@ describe('levels', () => {
     expect(doubt[0]).toBeGreaterThan(1);
     expect(reason[0]).toBe(3);
     expect(field.nearest([0, 0])).toBeNull();
-    expect(field.covariance([0, 1], [0, 1]).covariance).toHaveLength(4);
+    expect(field.draws({ xs: [0, 1], ys: [0, 1] })[0].covariance).toHaveLength(4);
   });
 });
 

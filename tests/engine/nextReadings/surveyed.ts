@@ -100,7 +100,7 @@ export function varianceOf(
   height: number,
   { xs, ys, weights }: { xs: ArrayLike<number>; ys: ArrayLike<number>; weights: ArrayLike<number> },
 ): number {
-  const { covariance } = fieldsOf(fitted)('l1', height).covariance(xs, ys);
+  const [{ covariance }] = fieldsOf(fitted)('l1', height).draws({ xs, ys });
   const m = weights.length;
   return covariance.reduce((sum, c, at) => sum + c * weights[Math.floor(at / m)] * weights[at % m], 0);
 }

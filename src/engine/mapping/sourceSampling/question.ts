@@ -50,7 +50,7 @@ export interface SamplingQuestion {
  */
 export function samplingQuestion(
   { readings, sources, elevations, walls }: Survey,
-  rest: Pick<SamplingQuestion, 'seed' | 'effort' | 'start'>,
+  { seed, effort, start }: Pick<SamplingQuestion, 'seed' | 'effort' | 'start'>,
 ): SamplingQuestion {
   const floor = (level: string) => elevations[level] ?? 0;
   return {
@@ -69,6 +69,8 @@ export function samplingQuestion(
       passes: kind === 'line' && origin !== 'house',
     })),
     walls,
-    ...rest,
+    seed,
+    effort,
+    start,
   };
 }

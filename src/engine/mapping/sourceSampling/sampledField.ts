@@ -5,16 +5,9 @@ import { between, remainderCovariance } from './remainder';
 import { solveLowerMany, startInFours } from '../../algebra/solveLowerMany';
 import type { Sites } from './kernel';
 import type { Points } from '../covarianceMatrix';
-import type { Predictor } from '../field';
+import type { Draw, Predictor } from '../field';
 import type { SamplingQuestion } from './question';
 import type { SourceSamples } from './samples';
-
-/** What one sample says of ln B at some points: normal, with this mean and covariance (row-major). */
-export interface Draw {
-  weight: number;
-  mean: Float64Array;
-  covariance: Float64Array;
-}
 
 export interface SampledField extends Predictor {
   /** Every sample by itself: what is not linear in ln B, as the mean field of a zone, is taken in each and then put together. */

@@ -1,0 +1,63 @@
+import { FULL_EFFORT, samplingQuestion, type SamplingQuestion } from './question';
+import { observe } from '../observations';
+import { sampledWithout } from './sampledWithout';
+import { sampleSources } from './sampleSources';
+import type { Predictions } from '../leaveOneOut';
+import type { SourceSamples } from './samples';
+import type { Survey } from '../survey';
+
+/** A survey whose sources were sampled: plain data, from which the field follows. */
+export interface Sampled {
+  question: SamplingQuestion;
+  samples: SourceSamples;
+  elevations: Survey['elevations'];
+  /** Each place predicted without it. */
+  without: Predictions;
+}
+
+/** The same home has the same samples, on the page as at the terminal. */
+const SEED = 7;
+
+/** Places that are sampled: under the least there is nothing to explain; past the most a sampling takes minutes. */
+const LEAST = 3;
+const MOST = 150;
+
+/** Whether a survey is to be sampled: the method was asked for or left open, and there are neither too few places nor too many. */
+export function wantsSampling({ method, readings }: Survey): boolean {
+  if (method !== 'auto' && method !== 'source-sampling') return false;
+  const places = observe(readings).length;
+  return places >= LEAST && places <= MOST;
+}
+
+/** Of the work, sampling takes this share, and leaving each place out the rest. */
+const SAMPLING = 0.65;
+
+/** Samples of the sources that may have made a survey's readings; `progress` is told the share done. Null when cancelled. */
+export function sampleSurvey(
+  survey: Survey,
+  progress?: (share: number) => void,
+  cancelled?: () => boolean,
+): Sampled | null {
+  const question = samplingQuestion(survey, { seed: SEED, effort: FULL_EFFORT });
+  const samples = sampleSources(question, progress && ((share) => progress(SAMPLING * share)), cancelled);
+  if (!samples) return null;
+  const rest = progress && ((share: number) => progress(SAMPLING + (1 - SAMPLING) * share));
+  const without = sampledWithout(question, rest, cancelled);
+  if (cancelled?.()) return null;
+  return { question, samples, elevations: survey.elevations, without };
+}
+
+/** Of so many samples one is kept while a hand moves things: a tenth of the work for a picture that settles a little. */
+const THINNED = 10;
+
+/** The same samples, fewer, before other readings or marks. */
+export const resurveyed = ({ question, samples, without }: Sampled, survey: Survey): Sampled => {
+  const kept = samples.samples.filter((_, i) => i % THINNED === 0);
+  const total = kept.reduce((sum, { weight }) => sum + weight, 0);
+  return {
+    question: samplingQuestion(survey, question),
+    samples: { ...samples, samples: kept.map((sample) => ({ ...sample, weight: sample.weight / total })) },
+    elevations: survey.elevations,
+    without,
+  };
+};
