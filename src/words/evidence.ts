@@ -29,7 +29,9 @@ export const evidenceWords = {
   mark: 'Mark a source',
   leaveOut: 'Leave it out, because',
   leaveOutHint: 'then it is struck, and may come back',
-  pull: 'map without it',
+  predicted: 'predicted (90\u2009%)',
+  pull: 'pull',
+  pullColumn: 'Pull: how much leaving the reading out changes the map, on average over its floor.',
 } as const;
 
 /** 'Reading 12', 'Readings 12, 13' of one place. */
@@ -68,7 +70,10 @@ export const pullText = (change: number): string =>
 
 /** Said where no reading moves the map by much; `most`: the largest change. */
 export const noneLeansText = (most: number): string =>
-  `On no single reading: whichever is left out, the map changes by ${pullText(most)} or less.`;
+  `On no single reading: whichever is left out, the map changes by ${pullText(most)} or less on average.`;
+
+/** A change of ln B that is worth a reading's name. */
+export const LEANS = Math.log(1.03);
 
 /** '23 % lower', '2.4 times as high' */
 export function changeText(change: number): string {
@@ -95,7 +100,7 @@ export function looksSentence(looks: readonly EvidenceRow[], home: Home): string
   return `Worth a second look, since missed by more than chance explains, and used all the same: ${looks.length > 1 ? 'readings' : 'reading'} ${list}.`;
 }
 
-/** Which reading the map leans on most; '' where that cannot be told. */
+/** Which reading the map leans on most, if on any; '' where that cannot be told. */
 export function leansSentence(
   rows: readonly EvidenceRow[],
   pulls: readonly (Pull | null)[],
@@ -104,8 +109,11 @@ export function leansSentence(
   const most = Math.max(...pulls.map((pull) => pull?.change ?? -1));
   const i = pulls.findIndex((pull) => pull?.change === most);
   if (i < 0) return '';
-  return `The map leans most on one reading: ${rowName(rows[i]!)}. ${pullSentence(pulls[i]!, home)}`;
+  if (most < LEANS) return `The map leans ${lowered(noneLeansText(most))}`;
+  return `What the map leans on most: ${rowName(rows[i]!)}. ${pullSentence(pulls[i]!, home)}`;
 }
+
+const lowered = (sentence: string): string => sentence.charAt(0).toLowerCase() + sentence.slice(1);
 
 /** Under so many counted, the share inside the interval tells nearly nothing. */
 const FEW = 12;

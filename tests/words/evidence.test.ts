@@ -107,6 +107,9 @@ describe('a reading among the evidence', () => {
       '70\u2009% lower',
     ]);
     expect(leansSentence([row(1), row(2)], [null, pull], made)).toContain('Reading 2. Without it');
+    expect(leansSentence([row(1)], [{ ...pull, change: 0.01 }], made)).toBe(
+      'The map leans on no single reading: whichever is left out, the map changes by 1\u2009% or less on average.',
+    );
     expect(leansSentence([row(1)], [null], made)).toBe('');
   });
 

@@ -1,6 +1,6 @@
 import type { Assessment } from '../../engine/assess';
 import type { EvidenceRow } from '../../engine/mapping/fitSurvey';
-import { isInside, secondLooks } from '../../engine/mapping/secondLook';
+import { secondLooks } from '../../engine/mapping/secondLook';
 import type { FieldUnit, Home } from '../../home/home';
 import { shownValue } from '../../home/questions/shownValue';
 import { defaultModelSentence, methodName, methodSentence, whyText } from '../../words/assessment';
@@ -28,12 +28,11 @@ export interface EvidencePart {
   rows: Table;
 }
 
-/** What is drawn of the evidence; numbers stand at what lies outside its interval. */
+/** What is drawn of the evidence. */
 interface Plot {
   rows: readonly EvidenceRow[];
   unit: FieldUnit;
   looks: readonly EvidenceRow[];
-  numbered: readonly EvidenceRow[];
 }
 
 export function evidencePart(home: Home, { fitted, evidence, pulls }: Assessment): EvidencePart {
@@ -50,8 +49,7 @@ export function evidencePart(home: Home, { fitted, evidence, pulls }: Assessment
     ids.map(numberOf).join(', '),
     ...(severalLevels ? [home.levels[level]?.name ?? ''] : []),
     readOf(ids, read),
-    fieldText(predicted, unit),
-    intervalText(low, high, unit),
+    `${fieldText(predicted, unit)} (${intervalText(low, high, unit)})`,
     read < low ? reportWords.below : read > high ? reportWords.above : '',
     ...(told ? [pulls[i] ? pullText(pulls[i].change) : '—'] : []),
   ]);
@@ -75,20 +73,19 @@ export function evidencePart(home: Home, { fitted, evidence, pulls }: Assessment
       ...evidenceSentences(evidence),
       looksSentence(looks, home),
       leansSentence(evidence.rows, pulls, home),
+      told ? evidenceWords.pullColumn : '',
     ].filter(Boolean),
     plot: {
       rows: evidence.rows,
       unit,
       looks,
-      numbered: evidence.rows.filter((row) => !isInside(row)),
     },
     rows: {
       heads: [
         { text: 'no.', right: true },
         ...(severalLevels ? [{ text: basisWords.level }] : []),
         { text: `read, ${unitName(unit)}`, right: true },
-        { text: 'predicted', right: true, strong: true },
-        { text: '90\u2009% interval', right: true },
+        { text: evidenceWords.predicted, right: true },
         { text: reportWords.lies },
         ...(told ? [{ text: evidenceWords.pull, right: true as const }] : []),
       ],
