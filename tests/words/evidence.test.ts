@@ -93,13 +93,16 @@ describe('a reading among the evidence', () => {
 
   it('has its pull told in the room where it counts most', () => {
     const { made, room } = home();
-    const pull = { change: Math.log(1.08), room, roomChange: Math.log(0.77) };
+    const pull = { by: null, change: Math.log(1.08), room, roomChange: Math.log(0.77) };
     expect(pullSentence(pull, made)).toBe(
       'Without it the map would change by 8\u2009% on average, most in: Kitchen (23\u2009% lower).',
     );
     expect(pullSentence({ ...pull, change: 0.001 }, made)).toBe('Without it the map would hardly change.');
     expect(pullSentence({ ...pull, change: 0.9, room: 'r99' }, made)).toBe(
       'Without it the map would change by a factor of 2.5 on average.',
+    );
+    expect(pullSentence({ ...pull, by: 'source-kriging' }, made)).toContain(
+      'Without it the map of source kriging would change by 8\u2009% on average',
     );
     expect([Math.log(1.3), Math.log(2.4), Math.log(0.3)].map(changeText)).toEqual([
       '30\u2009% higher',

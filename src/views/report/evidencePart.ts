@@ -45,6 +45,7 @@ export function evidencePart(home: Home, { fitted, evidence, pulls }: Assessment
   };
   const looks = secondLooks(evidence.rows);
   const told = pulls.some((pull) => pull !== null);
+  const by = pulls.find((pull) => pull !== null)?.by ?? null;
   const rows = evidence.rows.map(({ ids, level, read, predicted, low, high }, i) => [
     ids.map(numberOf).join(', '),
     ...(severalLevels ? [home.levels[level]?.name ?? ''] : []),
@@ -74,6 +75,7 @@ export function evidencePart(home: Home, { fitted, evidence, pulls }: Assessment
       looksSentence(looks, home),
       leansSentence(evidence.rows, pulls, home),
       told ? evidenceWords.pullColumn : '',
+      by ? evidenceWords.pullOther(by) : '',
     ].filter(Boolean),
     plot: {
       rows: evidence.rows,
