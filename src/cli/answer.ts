@@ -80,13 +80,21 @@ export function answerOf({ home, options, points, request, assessment, proposal,
   };
 }
 
-function placesOf({ before, after, low, high, odds, pieces }: Answer) {
+function placesOf({ before, after, low, high, odds, decision, people, readAt, pieces }: Answer) {
   return {
     before,
     after,
     low,
     high,
     odds,
+    decision,
+    people: people.map((person) => ({
+      who: person.who,
+      before: person.before?.dose ?? null,
+      after: person.after?.dose ?? null,
+      odds: person.odds,
+    })),
+    readAt: readAt.map(({ level, at, height }) => ({ level, at, height })),
     pieces: pieces.map((piece) => ({
       id: piece.id,
       room: piece.room,
@@ -101,14 +109,23 @@ function placesOf({ before, after, low, high, odds, pieces }: Answer) {
 function arrangementOf(proposal: Proposal) {
   return {
     proven: proposal.proven,
+    gap: proposal.gap,
     ...placesOf(proposal),
-    alternatives: proposal.alternatives.map(placesOf),
+    alternatives: proposal.alternatives.map((other) => ({
+      piece: other.piece,
+      differs: other.differs,
+      ...placesOf(other),
+    })),
     rooms: proposal.rooms.map((offer) =>
       'dose' in offer
-        ? { id: offer.id, dose: offer.dose }
+        ? { id: offer.id, dose: offer.dose, low: offer.low, high: offer.high }
         : { id: offer.id, dose: null, blocked: offer.blocked.kind },
     ),
     blocked: proposal.blocked.map(({ id, rule }) => ({ id, rule: rule.kind })),
+    relaxed: proposal.relaxed && {
+      changes: proposal.relaxed.changes,
+      ...placesOf(proposal.relaxed.answer),
+    },
   };
 }
 
