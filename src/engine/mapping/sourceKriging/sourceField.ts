@@ -3,6 +3,7 @@ import { floorOf, spotsOf } from './sourceTerms';
 import { krige, krigedMean, krigingPredictor, withValues } from '../kriging';
 import { planeOf } from '../plane';
 import { remaindersOf, trendAt } from './sourceModel';
+import { trendCovariance } from '../trend';
 import { unreadLevel } from '../unreadLevel';
 import type { FittedSources } from './fitRemainder';
 import type { Place } from '../observations';
@@ -30,7 +31,6 @@ export function sourceField(
   const { remainder, told } = heard(remainders, variogram, level, height);
   const z = floorOf(model.elevations, level) + height;
   const spots = ({ xs, ys }: Points) => ({ xs, ys, zs: Array.from(xs, () => z) });
-  const n = doubt.hidden.length;
 
   const withTrend = (points: Points, mean: Float64Array): Float64Array => {
     const trend = trendAt(model, spots(points));
@@ -46,13 +46,6 @@ export function sourceField(
     });
   };
 
-  const doubtOf = (a: readonly Float64Array[], p: number, b: readonly Float64Array[], q: number): number => {
-    let sum = 0;
-    for (let k = 0; k < n; k++)
-      for (let l = 0; l < n; l++) sum += a[k][p] * doubt.covariance[k * n + l] * b[l][q];
-    return sum;
-  };
-
   return {
     mean: (points) => withTrend(points, remainder.mean(points)),
     both(points) {
@@ -60,7 +53,7 @@ export function sourceField(
       const rest = open(points);
       return {
         mean: withTrend(points, mean),
-        variance: variance.map((value, p) => value + doubtOf(rest, p, rest, p)),
+        variance: variance.map((value, p) => value + trendCovariance(doubt.covariance, rest, p, rest, p)),
       };
     },
     cross(a, b) {
@@ -69,7 +62,9 @@ export function sourceField(
       const m = b.xs.length;
       return remainder
         .cross(a, b)
-        .map((value, at) => value + doubtOf(rows, Math.floor(at / m), columns, at % m));
+        .map(
+          (value, at) => value + trendCovariance(doubt.covariance, rows, Math.floor(at / m), columns, at % m),
+        );
     },
   };
 }

@@ -1,8 +1,9 @@
 import { choleskyWithJitter, invert } from '../../algebra/cholesky';
 import { columnsOf, strengthsOf } from './sourceModel';
-import { krige, withValues } from '../kriging';
+import { krige } from '../kriging';
 import { sumAt } from './fitStrengths';
 import { spotsOf } from './sourceTerms';
+import { trendInformation } from '../trend';
 import type { Place } from '../observations';
 import type { SourceModel } from './sourceModel';
 import type { Spots } from './sourceTerms';
@@ -70,8 +71,7 @@ function information(
   places: readonly Place[],
   variogram: Variogram,
 ): Float64Array {
-  const n = U.length;
-  const total = new Float64Array(n * n);
+  const total = new Float64Array(U.length ** 2);
   for (const level of new Set(places.map((place) => place.level))) {
     const own = [...places.keys()].filter((i) => places[i].level === level);
     const kriging = krige(
@@ -83,16 +83,11 @@ function information(
       },
       variogram,
     );
-    const residuals = U.map(
-      (u) =>
-        withValues(
-          kriging,
-          own.map((i) => u[i]),
-        ).residuals,
+    const told = trendInformation(
+      kriging,
+      U.map((u) => own.map((i) => u[i])),
     );
-    for (let k = 0; k < n; k++)
-      for (let l = 0; l < n; l++)
-        total[k * n + l] += residuals[k].reduce((sum, value, i) => sum + value * residuals[l][i], 0);
+    told.forEach((value, at) => (total[at] += value));
   }
   return total;
 }
