@@ -71,8 +71,6 @@ export function createEstimateTask(
   /** What the last whole answer was drawn with. */
   let drawnWith: Sampled | null = null;
   let asked: AssessRequest | null = null;
-  /** The report's numbers are those that anybody's machine finds: its map does not go on from an earlier one. */
-  let afresh = false;
   let callOff: (() => void) | null = null;
   let drawing = false;
   let next: { home: Home; view: View } | null = null;
@@ -81,8 +79,6 @@ export function createEstimateTask(
     results = { ...results, ...change };
     changed();
   };
-
-  const wanted = ({ survey }: AssessRequest) => ({ survey, afresh });
 
   const idle = () => ({ state: 'idle' as const, progress: 0 });
 
@@ -95,7 +91,6 @@ export function createEstimateTask(
 
   const ask = (home: Home, view: View) => {
     const request = assessQuestion(home, { round: view.round });
-    afresh = view.stage === 'report';
     if (asked && sameValue(asked, request)) return;
     if (!asked && sameValue(results.request, request)) {
       wholeHome = home;
@@ -104,10 +99,10 @@ export function createEstimateTask(
       return;
     }
     dropAsked();
-    if (!sampling.working(wanted(request))) stopSampling(false);
+    if (!sampling.working(request.survey)) stopSampling(false);
     asked = request;
     set({ state: 'running', progress: 0, stale: whole !== null });
-    const sampled = sampling.of(wanted(request));
+    const sampled = sampling.of(request.survey);
     client.put(
       'assess',
       { request, sampled },
@@ -134,8 +129,9 @@ export function createEstimateTask(
     whole = assessment;
     wholeHome = home;
     drawnWith = sampled;
+    const { survey } = request;
     // Whoever waits for the last word on a map waits on.
-    const better = sampling.lacks(wanted(request)) || sampling.of(wanted(request)) !== sampled;
+    const better = sampling.lacks(survey) || sampling.of(survey) !== sampled;
     const share = better ? (results.sampling ?? 0) : null;
     set({ ...idle(), assessment, request, stale: false, problem: null, live: {}, sampling: share });
     refine();
@@ -145,11 +141,11 @@ export function createEstimateTask(
   const refine = () => {
     const { request } = results;
     if (!request || !whole) return;
-    const sampled = sampling.of(wanted(request));
+    const sampled = sampling.of(request.survey);
     if (sampled && sampled !== drawnWith) return redraw(wholeHome!, request, sampled);
-    if (!sampling.lacks(wanted(request))) return;
+    if (!sampling.lacks(request.survey)) return;
     if (results.sampling === null) set({ sampling: 0 });
-    sampling.start(wanted(request), {
+    sampling.start(request.survey, {
       progress: (share) => set({ sampling: SAMPLING * share }),
       failed: () => set({ sampling: null }),
       // Whatever is under way comes back here by itself.
@@ -260,7 +256,6 @@ export function createEstimateTask(
     restart() {
       stop();
       stopSampling(false);
-      sampling.forget();
       client.forget();
       dropAsked();
       whole = null;

@@ -19,22 +19,15 @@ export interface Worth {
   decision: Decision;
 }
 
-/** What a change is worth to one person, over all that person uses. */
-export interface PersonWorth extends Worth {
-  who: string;
-}
-
-/** Two sets of places compared: for the home as a whole, as the mean over its people, by person and piece by piece. */
+/** Two sets of places compared: for the home as a whole, as the mean over its people, and piece by piece. */
 export interface Comparison {
   whole: Worth;
-  people: PersonWorth[];
   of(piece: ArrangePiece): Worth;
 }
 
 /** A day in a piece as it counts in a dose. */
 interface Used extends Stay {
   piece: ArrangePiece;
-  who: string;
   hours: number;
   when: 'before' | 'after';
 }
@@ -55,18 +48,9 @@ export function compare(
   ]);
   const worth = worthOf(fitted, fieldAt, stays);
   const moves = (piece: ArrangePiece) => isElsewhere(before(piece), after(piece));
-  const people = [...new Set(pieces.flatMap(({ uses }) => uses.map(({ who }) => who)))].sort();
-  const uses = (piece: ArrangePiece, who: string) => piece.uses.some((use) => use.who === who);
+  const everybody = Math.max(1, peopleOf(pieces.flatMap(({ uses }) => uses)));
   return {
-    whole: worth(() => true, Math.max(1, people.length), pieces.some(moves)),
-    people: people.map((who) => ({
-      who,
-      ...worth(
-        (stay) => stay.who === who,
-        1,
-        pieces.some((piece) => uses(piece, who) && moves(piece)),
-      ),
-    })),
+    whole: worth(() => true, everybody, pieces.some(moves)),
     of: (piece) => worth((stay) => stay.piece === piece, peopleOf(piece.uses), moves(piece)),
   };
 }
@@ -98,8 +82,7 @@ const doses = ({ ln, covariance }: LogNormalSums, hours: number): ZoneDose[] =>
   });
 
 const staysOf = (piece: ArrangePiece, { level, at, angle }: Place, when: Used['when']): Used[] =>
-  piece.uses.map(({ who, side, hours }) => ({
-    who,
+  piece.uses.map(({ side, hours }) => ({
     level,
     height: piece.height,
     zone: zoneOf(piece.kind, { at, angle }, piece.size, side),

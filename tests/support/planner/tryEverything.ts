@@ -13,7 +13,7 @@ interface Option {
 }
 
 /** All pieces placed, and what that costs, µT·h summed over users. */
-interface Choice {
+export interface Choice {
   places: Place[];
   cost: number;
 }
