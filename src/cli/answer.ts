@@ -1,7 +1,5 @@
 import type { Answer, Proposal } from '../engine/arranging/arrange';
 import type { AssessRequest, Assessment } from '../engine/assess';
-import type { FittedSurvey } from '../engine/mapping/fitSurvey';
-import type { UnmarkedSource } from '../engine/mapping/sourceSampling/unmarkedSources';
 import type { Profile } from '../engine/judging/profile';
 import type { Home } from '../home/home';
 import { whyText } from '../words/assessment';
@@ -36,10 +34,8 @@ export function answerOf({ home, options, points, request, assessment, proposal,
       compared: evidence.compared.map(({ method, looRmseLn }) => ({ method, looRmseLn })),
     },
     points: pointEstimates(fitted, points, request),
-    sources:
-      (fitted.sources ?? fitted.sampled) &&
-      evidence.sources.map(({ id, falloff, share }) => ({ id, falloff, share })),
-    unmarked: fitted.sampled && evidence.unmarked.map((source) => unmarkedOf(fitted, source)),
+    sources: fitted.sources && evidence.sources.map(({ id, falloff, share }) => ({ id, falloff, share })),
+    unmarked: null,
     rooms: assessment.rooms.map((room) => ({
       id: room.id,
       name: home.rooms[room.id]!.name,
@@ -84,18 +80,21 @@ export function answerOf({ home, options, points, request, assessment, proposal,
   };
 }
 
-/** `atOneMetre`: µT, of an appliance, which has no amperes; `explains`: readings of which it makes a quarter or more of B². */
-function unmarkedOf({ places }: FittedSurvey, { explains, ...source }: UnmarkedSource) {
-  return { ...source, explains: explains.flatMap((i) => places[i]!.ids) };
-}
-
-function placesOf({ before, after, low, high, odds, pieces }: Answer) {
+function placesOf({ before, after, low, high, odds, decision, people, readAt, pieces }: Answer) {
   return {
     before,
     after,
     low,
     high,
     odds,
+    decision,
+    people: people.map((person) => ({
+      who: person.who,
+      before: person.before?.dose ?? null,
+      after: person.after?.dose ?? null,
+      odds: person.odds,
+    })),
+    readAt: readAt.map(({ level, at, height }) => ({ level, at, height })),
     pieces: pieces.map((piece) => ({
       id: piece.id,
       room: piece.room,
@@ -110,14 +109,23 @@ function placesOf({ before, after, low, high, odds, pieces }: Answer) {
 function arrangementOf(proposal: Proposal) {
   return {
     proven: proposal.proven,
+    gap: proposal.gap,
     ...placesOf(proposal),
-    alternatives: proposal.alternatives.map(placesOf),
+    alternatives: proposal.alternatives.map((other) => ({
+      piece: other.piece,
+      differs: other.differs,
+      ...placesOf(other),
+    })),
     rooms: proposal.rooms.map((offer) =>
       'dose' in offer
-        ? { id: offer.id, dose: offer.dose }
+        ? { id: offer.id, dose: offer.dose, low: offer.low, high: offer.high }
         : { id: offer.id, dose: null, blocked: offer.blocked.kind },
     ),
     blocked: proposal.blocked.map(({ id, rule }) => ({ id, rule: rule.kind })),
+    relaxed: proposal.relaxed && {
+      changes: proposal.relaxed.changes,
+      ...placesOf(proposal.relaxed.answer),
+    },
   };
 }
 

@@ -23,8 +23,7 @@ import {
   shareText,
   unitName,
 } from '../words/numbers';
-import { originsSentence, shareSentence, silentSentences, sourceWords } from '../words/sources';
-import { stepSentences, unmarkedSentence, unmarkedWords } from '../words/unmarked';
+import { shareSentence, silentSentences, sourceWords } from '../words/sources';
 import { containsEvenOdd } from '../engine/geometry/polygon';
 import { WIDEST } from '../engine/mapping/support';
 import { enoughSentence, nextWords, whyReadText } from '../words/nextReadings';
@@ -61,7 +60,6 @@ export function tableOf(worked: Worked, answer: Answer): string {
     tableWords.method(answer.method, answer.why),
     ...evidenceSentences(worked.assessment.evidence),
     ...[defaultModelSentence(worked.assessment.fitted)].filter((sentence) => sentence !== null),
-    ...[originsSentence(worked.assessment.evidence)].filter((sentence) => sentence !== ''),
     ...(worked.request.supplyOff ? [SUPPLY_OFF] : []),
     ...sourceLines(worked),
     ...roomLines(worked),
@@ -79,16 +77,9 @@ export function tableOf(worked: Worked, answer: Answer): string {
 
 function sourceLines({ home, assessment }: Worked): string[] {
   const { fitted, evidence } = assessment;
-  const shares =
-    fitted.sources || fitted.sampled ? evidence.sources.map((share) => shareSentence(home, share)) : [];
+  const shares = fitted.sources ? evidence.sources.map((share) => shareSentence(home, share)) : [];
   const lines = [...shares, ...silentSentences(home, evidence.sources)];
-  const unmarked = evidence.unmarked.map((source) => unmarkedSentence(home, fitted, source));
-  return [
-    ...(lines.length > 0 ? section(sourceWords.title, lines) : []),
-    ...(unmarked.length > 0
-      ? section(unmarkedWords.title, [...unmarked, ...stepSentences(evidence.unmarked)])
-      : []),
-  ];
+  return lines.length > 0 ? section(sourceWords.title, lines) : [];
 }
 
 function roomLines({ home, assessment, request }: Worked): string[] {

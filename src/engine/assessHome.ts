@@ -59,7 +59,11 @@ export function assessHome(
   const profiles = request.walks.map((walk) =>
     step(profileOf(fieldAt(walk.level, heightOf(request, walk.level)), walk, request)),
   );
-  const pulls = step(pullsOf(fitted, evidence, rooms, pictures, (level) => heightOf(request, level)));
+  const pulls = step(
+    pullsOf({ survey: request.survey, fitted, evidence, rooms, pictures }, (level) =>
+      heightOf(request, level),
+    ),
+  );
   const { moved } = request;
   const sinceFound = moved ? answerSince({ fitted, ...moved }, fieldAt, moved.found) : null;
   return {

@@ -1,12 +1,17 @@
 import { bilinear } from './grid/grid';
 import { cellsOf, placesOn } from './judging/roomFloor';
 import { changesWithout } from './mapping/pull/changesWithout';
+import { fitSurvey } from './mapping/fitSurvey';
 import type { AssessRoom, LevelPicture } from './assess';
 import type { Evidence, FittedSurvey } from './mapping/fitSurvey';
+import type { Method } from './mapping/choose';
 import type { Point } from './geometry/point';
+import type { Survey } from './mapping/survey';
 
 /** How much the map hangs on one reading: what leaving it out changes. */
 export interface Pull {
+  /** Whose map it is, where that is not the map that is drawn: sampled sources would have to be sampled anew. */
+  by: Method | null;
   /** Root mean square, over the drawn floor of all levels that were read, of the change of ln B. */
   change: number;
   /** The room whose mean of ln B changes most, and by how much: without the reading less with it. */
@@ -25,23 +30,28 @@ interface RoomFloor {
   places: Point[];
 }
 
+/** What has been worked out of a home, whose readings are to be told by their pull. */
+interface Drawn {
+  survey: Survey;
+  fitted: FittedSurvey;
+  evidence: Pick<Evidence, 'rows'>;
+  rooms: readonly AssessRoom[];
+  pictures: readonly LevelPicture[];
+}
+
 /**
  * The pull of each row of the evidence, over places spread evenly over the floor where the map deserves to be shown; null
- * for all where the method does not tell, or where no floor is drawn. `heightOf`: of the map above a level's floor, metres.
+ * for all where no floor is drawn. `heightOf`: of the map above a level's floor, metres.
  */
-export function pullsOf(
-  fitted: FittedSurvey,
-  { rows }: Pick<Evidence, 'rows'>,
-  rooms: readonly AssessRoom[],
-  pictures: readonly LevelPicture[],
-  heightOf: (level: string) => number,
-): (Pull | null)[] {
+export function pullsOf(drawn: Drawn, heightOf: (level: string) => number): (Pull | null)[] {
+  const { rooms, pictures } = drawn;
+  const { rows } = drawn.evidence;
+  const { fitted, by } = toldBy(drawn);
   const area = rooms.map((room) => {
     const picture = pictures.find(({ level }) => level === room.level)!;
     return cellsOf(picture, room).length * picture.grid.step ** 2;
   });
   const whole = area.reduce((sum, one) => sum + one, 0);
-  const none = rows.map(() => null);
   const floors: { room: string; changes: Float64Array[] }[] = [];
   for (const picture of pictures) {
     if (!fitted.places.some(({ level }) => level === picture.level)) continue;
@@ -63,19 +73,24 @@ export function pullsOf(
       xs: points.map(([x]) => x),
       ys: points.map(([, y]) => y),
     });
-    if (!changes) return none;
     let first = 0;
     for (const { id, places } of own) {
       const [from, to] = [first, (first += places.length)];
       floors.push({ room: id, changes: changes.map((change) => change.subarray(from, to)) });
     }
   }
-  if (floors.length === 0) return none;
+  if (floors.length === 0) return rows.map(() => null);
   const placeOf = new Map(fitted.places.map(({ ids }, i) => [ids[0], i]));
-  return rows.map(({ ids }) => pullOf(floors, placeOf.get(ids[0])!));
+  return rows.map(({ ids }) => ({ by, ...pullOf(floors, placeOf.get(ids[0])!) }));
 }
 
-function pullOf(floors: readonly { room: string; changes: Float64Array[] }[], i: number): Pull {
+/** The map whose changes are told: the one that is drawn, or instead of sampled sources the one that is there at once. */
+function toldBy({ fitted, survey }: Drawn): { fitted: FittedSurvey; by: Method | null } {
+  const instant = fitted.sampled ? fitSurvey({ ...survey, method: 'auto' }) : null;
+  return instant?.ok ? { fitted: instant.fitted, by: instant.fitted.method } : { fitted, by: null };
+}
+
+function pullOf(floors: readonly { room: string; changes: Float64Array[] }[], i: number): Omit<Pull, 'by'> {
   let [squares, count] = [0, 0];
   const means = floors.map(({ room, changes }) => {
     let sum = 0;

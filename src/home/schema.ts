@@ -42,6 +42,7 @@ const rules = z.strictObject({
   bedToRadiator: z._default(within(0, 3), RULE_DEFAULTS.bedToRadiator),
   headClearOfWindow: z._default(z.boolean(), RULE_DEFAULTS.headClearOfWindow),
   oneDouble: z._default(z.boolean(), RULE_DEFAULTS.oneDouble),
+  deskSideways: z._default(z.boolean(), RULE_DEFAULTS.deskSideways),
 });
 
 const settings = z.strictObject({

@@ -1,9 +1,11 @@
+import type { Method } from '../engine/mapping/choose';
 import type { Evidence, EvidenceRow } from '../engine/mapping/fitSurvey';
 import { isInside } from '../engine/mapping/secondLook';
 import type { Pull } from '../engine/pulls';
 import { usualCounts } from '../engine/survey/usualCounts';
 import type { FieldUnit, Home } from '../home/home';
 import { roomAt } from '../home/questions/roomAt';
+import { methodName } from './assessment';
 import { countText, factorText, fixedText, intervalText, percentText, unitName, withUnit } from './numbers';
 import { correctedText } from './survey';
 import { numberOf, roomName } from './things';
@@ -22,14 +24,18 @@ export const evidenceWords = {
   none: 'no reading chosen',
   pullTitle: 'What the map leans on',
   pullHow:
-    'How much the drawn map would change, on average over its floor, if the reading were left out and nothing else chosen anew. Where much hangs on one reading, read there again.',
+    'How much the map would change, on average over its drawn floor, if the reading were left out and nothing else chosen anew. Where much hangs on one reading, read there again.',
+  pullOther: (method: Method) =>
+    `Sampled sources would have to be sampled anew: this is the map of ${methodName(method)}, which is there at once.`,
   lookTitle: 'Worth a second look',
   lookHow: 'Missed by more than chance explains. They are used like all others until you decide otherwise.',
   open: 'Open the reading',
   mark: 'Mark a source',
   leaveOut: 'Leave it out, because',
   leaveOutHint: 'then it is struck, and may come back',
-  pull: 'map without it',
+  predicted: 'predicted (90\u2009%)',
+  pull: 'pull',
+  pullColumn: 'Pull: how much leaving the reading out changes the map, on average over its floor.',
 } as const;
 
 /** 'Reading 12', 'Readings 12, 13' of one place. */
@@ -56,19 +62,25 @@ const readText = (corrected: number, shown: number | null, unit: FieldUnit): str
 const HARDLY = 0.005;
 
 /** What the map would be without a reading: 'Without it the map would change by 8 % on average, most in: Kitchen (23 % lower).' */
-export function pullSentence({ change, room, roomChange }: Pull, home: Home): string {
-  if (Math.expm1(change) < HARDLY) return 'Without it the map would hardly change.';
+export function pullSentence({ by, change, room, roomChange }: Pull, home: Home): string {
+  if (Math.expm1(change) < HARDLY) return `Without it ${mapOf(by)} would hardly change.`;
   const most = home.rooms[room] ? `, most in: ${roomName(home, room)} (${changeText(roomChange)})` : '';
-  return `Without it the map would change by ${pullText(change)} on average${most}.`;
+  return `Without it ${mapOf(by)} would change by ${pullText(change)} on average${most}.`;
 }
+
+/** 'the map', or whose map it is where another is drawn. */
+const mapOf = (by: Pull['by']): string => (by ? `the map of ${methodName(by)}` : 'the map');
 
 /** '8 %', or 'a factor of 2.4': a root mean square of changes of ln B. */
 export const pullText = (change: number): string =>
   change < Math.LN2 ? percentText(Math.expm1(change)) : `a factor of ${factorText(change)}`;
 
-/** Said where no reading moves the map by much; `most`: the largest change. */
-export const noneLeansText = (most: number): string =>
-  `On no single reading: whichever is left out, the map changes by ${pullText(most)} or less.`;
+/** Said where no reading moves the map by much; `most`: the largest pull. */
+export const noneLeansText = ({ by, change }: Pull): string =>
+  `On no single reading: whichever is left out, ${mapOf(by)} changes by ${pullText(change)} or less on average.`;
+
+/** A change of ln B that is worth a reading's name. */
+export const LEANS = Math.log(1.03);
 
 /** '23 % lower', '2.4 times as high' */
 export function changeText(change: number): string {
@@ -95,17 +107,23 @@ export function looksSentence(looks: readonly EvidenceRow[], home: Home): string
   return `Worth a second look, since missed by more than chance explains, and used all the same: ${looks.length > 1 ? 'readings' : 'reading'} ${list}.`;
 }
 
-/** Which reading the map leans on most; '' where that cannot be told. */
+/** Which reading the map leans on most, if on any; '' where that cannot be told. */
 export function leansSentence(
   rows: readonly EvidenceRow[],
   pulls: readonly (Pull | null)[],
   home: Home,
 ): string {
-  const most = Math.max(...pulls.map((pull) => pull?.change ?? -1));
-  const i = pulls.findIndex((pull) => pull?.change === most);
-  if (i < 0) return '';
-  return `The map leans most on one reading: ${rowName(rows[i]!)}. ${pullSentence(pulls[i]!, home)}`;
+  const i = pulls.reduce(
+    (best, pull, k) => ((pull?.change ?? -1) > (pulls[best]?.change ?? -1) ? k : best),
+    0,
+  );
+  const most = pulls[i];
+  if (!most) return '';
+  if (most.change < LEANS) return `The map leans ${lowered(noneLeansText(most))}`;
+  return `What the map leans on most: ${rowName(rows[i]!)}. ${pullSentence(most, home)}`;
 }
+
+const lowered = (sentence: string): string => sentence.charAt(0).toLowerCase() + sentence.slice(1);
 
 /** Under so many counted, the share inside the interval tells nearly nothing. */
 const FEW = 12;

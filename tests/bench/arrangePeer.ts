@@ -1,7 +1,7 @@
 import { random } from '../../src/engine/algebra/random';
 import { arrange } from '../../src/engine/arranging/arrange';
 import type { ArrangeRequest } from '../../src/engine/arranging/request';
-import { planOf, type Plan } from '../../src/engine/arranging/plan';
+import { groundsOf, planOf, type Plan } from '../../src/engine/arranging/plan';
 import { together } from '../../src/engine/arranging/rules';
 import { assignRooms } from '../../src/engine/arranging/assignRooms';
 import { effortWithin } from '../../src/engine/arranging/effort';
@@ -28,7 +28,7 @@ export function arrangePeer(homes = 60): ArrangeTiming {
   const each = Array.from({ length: homes }, (_, i) => {
     const request = smallHome(random(5000 + i));
     arrange(request);
-    const plan = planOf(request, fieldsOf(request.fitted));
+    const plan = planOf(request, groundsOf(request, fieldsOf(request.fitted)));
     const [least, searchMs] = timed(() => leastBySearch(request, plan));
     const [plain, enumerationMs] = timed(() => leastByPairs(request, plan));
     const [, wholeMs] = timed(() => arrange(request));

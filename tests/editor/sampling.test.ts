@@ -73,6 +73,33 @@ describe('sources are sampled beside the map that is there at once', () => {
     expect(editor.results.assessment!.fitted.places[0]!.ln).toBeCloseTo(Math.log(0.5), 9);
   });
 
+  it('goes on from the samples there are after one reading, and begins afresh for the report', async () => {
+    const { editor, engine, sampler, settle } = await drive({ home: bedroom() });
+    const starts = () =>
+      sampler.asks.flatMap((ask) => (ask.ask === 'sample' ? [ask.start !== undefined] : []));
+    editor.run(setSettings(sampling));
+    settle();
+    sampler.work();
+    engine.work();
+    editor.run(change({ kind: 'reading', id: 'm1' }, { value: 0.5 }));
+    settle();
+    sampler.work();
+    engine.work();
+    expect(starts()).toEqual([false, true]);
+    const warm = editor.results.assessment!;
+    editor.setStage('report');
+    settle();
+    expect(editor.results).toMatchObject({ state: 'idle', sampling: 0, assessment: warm });
+    sampler.work();
+    engine.work();
+    expect(starts()).toEqual([false, true, false]);
+    const fresh = editor.results.assessment!;
+    expect(fresh.rooms[0]!.median).not.toBe(warm.rooms[0]!.median);
+    editor.setStage('map');
+    settle();
+    expect(editor.results).toMatchObject({ sampling: null, assessment: fresh });
+  });
+
   it('can be stopped, and then this survey is left alone until it changes', async () => {
     const { editor, sampler, settle } = await drive({ home: bedroom() });
     editor.run(setSettings(sampling));

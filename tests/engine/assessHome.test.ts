@@ -8,6 +8,9 @@ import { fieldsOf } from '../../src/engine/dose/fieldAt';
 import { GUIDELINES } from '../../src/engine/judging/guidelines';
 import { zoneOf } from '../../src/engine/dose/zones';
 import type { AssessRequest, Assessment } from '../../src/engine/assess';
+import { observe } from '../../src/engine/mapping/observations';
+import { sampleSources } from '../../src/engine/mapping/sourceSampling/sampleSources';
+import { samplingQuestion } from '../../src/engine/mapping/sourceSampling/question';
 import { UNMARKED } from '../support/readings';
 
 const street = (x: number) => 0.02 + 0.3 / (1 + x) ** 2;
@@ -214,6 +217,28 @@ describe('the pull of a reading', () => {
     expect(pull.roomChange).toBeLessThan(0);
     const others = assessment.pulls.flatMap((one) => (one && one !== pull ? [one.change] : []));
     expect(pull.change).toBeGreaterThan(Math.max(...others));
+  });
+
+  test('is that of the map that is there at once where sources were sampled', () => {
+    const { survey } = request();
+    const few = { ...survey, readings: readings.filter((_, i) => i % 3 === 0) };
+    const quick = { chains: 2, burn: 40, keep: 10, samples: 10 };
+    const question = samplingQuestion(few, { seed: 1, effort: quick });
+    const samples = sampleSources(question)!;
+    const without = observe(few.readings).map(({ ln }) => ({ predicted: ln + 0.1, variance: 0.01 }));
+    const asked = { ...few, method: 'source-sampling' as const };
+    const reply = assessHome(request({ survey: asked }), undefined, {
+      question,
+      samples,
+      elevations: few.elevations,
+      without,
+    });
+    if (!reply.ok) throw new Error(reply.problem.kind);
+    const { fitted, pulls } = reply.assessment;
+    expect(fitted.method).toBe('source-sampling');
+    const instant = assess({ survey: { ...few, method: 'auto' } });
+    expect(pulls.map((pull) => pull!.by)).toEqual(pulls.map(() => instant.fitted.method));
+    expect(instant.pulls.map((pull) => pull!.by)).toEqual(instant.pulls.map(() => null));
   });
 
   test('is not told without a room to tell it of', () => {

@@ -7,7 +7,7 @@ test('the evidence is walked through by keys and by pointer, and told in words a
   await arrive(page);
   await goTo(page, 'map');
   const panel = page.getByRole('region', { name: 'map' });
-  await expect(panel.getByText(/\d+ of \d+/).first()).toBeVisible();
+  await expect(panel.getByText(/\d+ of \d+/).first()).toBeVisible({ timeout: 30_000 });
   const plot = panel.getByRole('slider', { name: /what the others predict/ });
   const said = panel.locator('[aria-live]');
   const plan = page.getByText(/^Readings? .*selected$/);
@@ -42,7 +42,7 @@ test('a reading that deserves a second look is offered, opened, left out for a r
   const panel = page.getByRole('region', { name: 'map' });
   const looks = panel.getByRole('heading', { name: 'Worth a second look' }).locator('xpath=following::ul[1]');
   const first = looks.getByRole('button').first();
-  await expect(first).toBeVisible();
+  await expect(first).toBeVisible({ timeout: 30_000 });
   const name = (await first.locator('.name').textContent())!;
 
   await first.click();

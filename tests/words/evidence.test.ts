@@ -31,8 +31,6 @@ const evidence = (inside: number, all: number, looRmseLn: number | null = 0.21):
   coverage90: inside / all,
   compared: [],
   sources: [],
-  origins: null,
-  unmarked: [],
   rows: looRmseLn === null ? [] : Array.from({ length: all }, (_, i) => row(i + 1, i < inside ? 0.1 : 0.9)),
 });
 
@@ -95,7 +93,7 @@ describe('a reading among the evidence', () => {
 
   it('has its pull told in the room where it counts most', () => {
     const { made, room } = home();
-    const pull = { change: Math.log(1.08), room, roomChange: Math.log(0.77) };
+    const pull = { by: null, change: Math.log(1.08), room, roomChange: Math.log(0.77) };
     expect(pullSentence(pull, made)).toBe(
       'Without it the map would change by 8\u2009% on average, most in: Kitchen (23\u2009% lower).',
     );
@@ -103,12 +101,18 @@ describe('a reading among the evidence', () => {
     expect(pullSentence({ ...pull, change: 0.9, room: 'r99' }, made)).toBe(
       'Without it the map would change by a factor of 2.5 on average.',
     );
+    expect(pullSentence({ ...pull, by: 'source-kriging' }, made)).toContain(
+      'Without it the map of source kriging would change by 8\u2009% on average',
+    );
     expect([Math.log(1.3), Math.log(2.4), Math.log(0.3)].map(changeText)).toEqual([
       '30\u2009% higher',
       '2.4 times as high',
       '70\u2009% lower',
     ]);
     expect(leansSentence([row(1), row(2)], [null, pull], made)).toContain('Reading 2. Without it');
+    expect(leansSentence([row(1)], [{ ...pull, change: 0.01 }], made)).toBe(
+      'The map leans on no single reading: whichever is left out, the map changes by 1\u2009% or less on average.',
+    );
     expect(leansSentence([row(1)], [null], made)).toBe('');
   });
 

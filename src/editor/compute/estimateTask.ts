@@ -71,6 +71,8 @@ export function createEstimateTask(
   /** What the last whole answer was drawn with. */
   let drawnWith: Sampled | null = null;
   let asked: AssessRequest | null = null;
+  /** The report's numbers are those that anybody's machine finds: its map does not go on from an earlier one. */
+  let afresh = false;
   let callOff: (() => void) | null = null;
   let drawing = false;
   let next: { home: Home; view: View } | null = null;
@@ -79,6 +81,8 @@ export function createEstimateTask(
     results = { ...results, ...change };
     changed();
   };
+
+  const wanted = ({ survey }: AssessRequest) => ({ survey, afresh });
 
   const idle = () => ({ state: 'idle' as const, progress: 0 });
 
@@ -91,6 +95,7 @@ export function createEstimateTask(
 
   const ask = (home: Home, view: View) => {
     const request = assessQuestion(home, { round: view.round });
+    afresh = view.stage === 'report';
     if (asked && sameValue(asked, request)) return;
     if (!asked && sameValue(results.request, request)) {
       wholeHome = home;
@@ -99,10 +104,10 @@ export function createEstimateTask(
       return;
     }
     dropAsked();
-    if (!sampling.working(request.survey)) stopSampling(false);
+    if (!sampling.working(wanted(request))) stopSampling(false);
     asked = request;
     set({ state: 'running', progress: 0, stale: whole !== null });
-    const sampled = sampling.of(request.survey);
+    const sampled = sampling.of(wanted(request));
     client.put(
       'assess',
       { request, sampled },
@@ -129,9 +134,8 @@ export function createEstimateTask(
     whole = assessment;
     wholeHome = home;
     drawnWith = sampled;
-    const { survey } = request;
     // Whoever waits for the last word on a map waits on.
-    const better = sampling.lacks(survey) || sampling.of(survey) !== sampled;
+    const better = sampling.lacks(wanted(request)) || sampling.of(wanted(request)) !== sampled;
     const share = better ? (results.sampling ?? 0) : null;
     set({ ...idle(), assessment, request, stale: false, problem: null, live: {}, sampling: share });
     refine();
@@ -141,11 +145,11 @@ export function createEstimateTask(
   const refine = () => {
     const { request } = results;
     if (!request || !whole) return;
-    const sampled = sampling.of(request.survey);
+    const sampled = sampling.of(wanted(request));
     if (sampled && sampled !== drawnWith) return redraw(wholeHome!, request, sampled);
-    if (!sampling.lacks(request.survey)) return;
+    if (!sampling.lacks(wanted(request))) return;
     if (results.sampling === null) set({ sampling: 0 });
-    sampling.start(request.survey, {
+    sampling.start(wanted(request), {
       progress: (share) => set({ sampling: SAMPLING * share }),
       failed: () => set({ sampling: null }),
       // Whatever is under way comes back here by itself.
@@ -256,6 +260,7 @@ export function createEstimateTask(
     restart() {
       stop();
       stopSampling(false);
+      sampling.forget();
       client.forget();
       dropAsked();
       whole = null;

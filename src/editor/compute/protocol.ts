@@ -10,14 +10,15 @@ import type {
 } from '../../engine/assess';
 import type { FittedSurvey } from '../../engine/mapping/fitSurvey';
 import type { Sampled } from '../../engine/mapping/sourceSampling/sampleSurvey';
+import type { SourceSamples } from '../../engine/mapping/sourceSampling/samples';
 import type { Survey } from '../../engine/mapping/survey';
 import type { Problem } from '../../home/problem';
 
 /** What is sent to a worker. `key` comes back with every reply, so that late ones can be told. */
 export type Ask =
   | { ask: 'assess'; key: number; request: AssessRequest; sampled: Sampled | null }
-  /** Samples of the sources behind a survey: seconds of work. */
-  | { ask: 'sample'; key: number; survey: Survey }
+  /** Samples of the sources behind a survey, from those of nearly the same one where there are: seconds of work. */
+  | { ask: 'sample'; key: number; survey: Survey; start?: SourceSamples }
   /** A picture of one level without uncertainty, for every frame of a gesture. */
   | {
       ask: 'picture';

@@ -5,44 +5,64 @@ import { sameValue } from '../sameValue';
 import type { Services } from '../services';
 import { createEngineClient } from './engineClient';
 
+/** A survey to be sampled; `afresh`: from its readings alone, as anybody's machine does it, and not from earlier samples. */
+export interface ToSample {
+  survey: Survey;
+  afresh: boolean;
+}
+
 export interface SamplingTask {
   /** The samples of this survey, where they are known. */
-  of(survey: Survey): Sampled | null;
+  of(wanted: ToSample): Sampled | null;
   /** Whether this survey is still to be sampled: it wants to be, is not, and nobody stopped it. */
-  lacks(survey: Survey): boolean;
-  start(survey: Survey, listener: { progress(share: number): void; done(): void; failed(): void }): void;
+  lacks(wanted: ToSample): boolean;
+  start(wanted: ToSample, listener: { progress(share: number): void; done(): void; failed(): void }): void;
   /** Whether this very survey is being sampled. */
-  working(survey: Survey): boolean;
+  working(wanted: ToSample): boolean;
   /** Ends the work; for good: this survey is not sampled again. */
   stop(forGood: boolean): void;
+  /** Another home: its samples have nothing to do with those of the last. */
+  forget(): void;
 }
+
+/** A survey with no more readings changed than this is nearly the same: its map is not to be shaken by chance. */
+const FEW = 3;
 
 /** Samples the sources of a survey in a worker of its own, since it takes seconds, and remembers the last ones. */
 export function createSamplingTask({ samplingFactory }: Pick<Services, 'samplingFactory'>): SamplingTask {
   const client = createEngineClient(samplingFactory);
-  let known: { survey: Survey; sampled: Sampled } | null = null;
-  let asked: Survey | null = null;
+  let known: (ToSample & { sampled: Sampled }) | null = null;
+  let asked: ToSample | null = null;
   let declined: Survey | null = null;
 
   // Samples do not ask whether their method was chosen or left open.
-  const same = (a: Survey | null | undefined, b: Survey) => !!a && sameValue({ ...a, method: b.method }, b);
+  const same = (a: Survey, b: Survey) => sameValue({ ...a, method: b.method }, b);
+  const answers = (a: ToSample | null, { survey, afresh }: ToSample) =>
+    a !== null && (a.afresh || !afresh) && same(a.survey, survey);
+
+  const of = (wanted: ToSample) =>
+    wantsSampling(wanted.survey) && answers(known, wanted) ? known!.sampled : null;
 
   return {
-    of: (survey) => (wantsSampling(survey) && same(known?.survey, survey) ? known!.sampled : null),
-    lacks: (survey) => wantsSampling(survey) && !same(known?.survey, survey) && !same(declined, survey),
-    working: (survey) => same(asked, survey),
-    start(survey, { progress, done, failed }) {
-      if (same(asked, survey)) return;
+    of,
+    lacks: (wanted) =>
+      wantsSampling(wanted.survey) && !answers(known, wanted) && !(declined && same(declined, wanted.survey)),
+    working: (wanted) => answers(asked, wanted),
+    start(wanted, { progress, done, failed }) {
+      if (answers(asked, wanted)) return;
       if (asked) client.cancel();
-      asked = survey;
+      const { survey } = wanted;
+      const near = known && !wanted.afresh && nearlySame(known.survey, survey) ? known : null;
+      const making = { survey, afresh: !near };
+      asked = making;
       client.put(
         'sample',
-        { survey },
+        { survey, start: near?.sampled.samples },
         {
           progress,
           done(sampled) {
             asked = null;
-            known = { survey, sampled };
+            known = { ...making, sampled };
             done();
           },
           problem() {
@@ -55,10 +75,22 @@ export function createSamplingTask({ samplingFactory }: Pick<Services, 'sampling
       );
     },
     stop(forGood) {
-      if (forGood && asked) declined = asked;
+      if (forGood && asked) declined = asked.survey;
       // A worker in the middle of a sampling hears nothing: it is ended, and the next survey starts a fresh one.
       if (asked) client.cancel();
       asked = null;
     },
+    forget() {
+      known = null;
+      declined = null;
+    },
   };
+}
+
+/** The same walls and marks, and all but a few of the readings. */
+function nearlySame(a: Survey, b: Survey): boolean {
+  const apart = (one: Survey, other: Survey) =>
+    one.readings.filter((reading) => !other.readings.some((twin) => sameValue(twin, reading))).length;
+  const bare = { readings: [], method: b.method };
+  return sameValue({ ...a, ...bare }, { ...b, ...bare }) && Math.max(apart(a, b), apart(b, a)) <= FEW;
 }

@@ -1,4 +1,6 @@
-import { compare, isElsewhere, type Comparison, type Worth } from './compare';
+import { checkArrangement, type Fault } from './check/checkArrangement';
+import { compare, isElsewhere, type Comparison, type PersonWorth, type Worth } from './compare';
+import { placesToRead, type ReadingPlace } from './placesToRead';
 import { peopleOf } from '../dose/pieceDose';
 import { sharedDose, type ZoneDose } from '../dose/dose';
 import { together, type BrokenRule } from './rules';
@@ -31,7 +33,13 @@ export interface Answer {
   /** Probability that the whole is lower than now; null where nothing moves. */
   odds: number | null;
   decision: Decision;
+  /** The same by person: what the home is to each of them. */
+  people: PersonWorth[];
+  /** Where to read before deciding: two places at the present bed and two at the proposed one; none where that is clear. */
+  readAt: ReadingPlace[];
   pieces: PlacedPiece[];
+  /** What a second look by other means found wrong with the places; nothing for every answer that may be taken. */
+  faults: Fault[];
 }
 
 /** What the chosen places are worth against those the pieces have now. */
@@ -50,7 +58,14 @@ export function answerOf(request: ArrangeRequest, fieldAt: FieldAt, chosen: read
     makesWayFor: inTheWay(request, piece, piece, stands),
     breaks,
   }));
-  return { ...wholeOf(comparison), pieces };
+  // What nobody uses may stay however it stands.
+  const left = pieces.filter(({ moves, before }) => !moves && before === null).map(({ id }) => id);
+  return {
+    ...wholeOf(comparison),
+    readAt: placesToRead(request.pieces, pieces, (piece) => piece),
+    pieces,
+    faults: checkArrangement(request, pieces, left),
+  };
 }
 
 /**
@@ -77,11 +92,19 @@ export function answerSince(
     makesWayFor: inTheWay(request, piece, foundAt(piece), stands),
     breaks: [],
   }));
-  return { ...wholeOf(comparison), pieces };
+  return {
+    ...wholeOf(comparison),
+    readAt: placesToRead(request.pieces, pieces, foundAt),
+    pieces,
+    faults: [],
+  };
 }
 
 /** What is said of the whole home. */
-function wholeOf({ whole: { before, after, odds, decision } }: Comparison): Omit<Answer, 'pieces'> {
+function wholeOf({
+  whole: { before, after, odds, decision },
+  people,
+}: Comparison): Omit<Answer, 'pieces' | 'readAt' | 'faults'> {
   return {
     before: before?.dose ?? 0,
     beforeLow: before?.low ?? 0,
@@ -91,6 +114,7 @@ function wholeOf({ whole: { before, after, odds, decision } }: Comparison): Omit
     high: after?.high ?? 0,
     odds,
     decision,
+    people,
   };
 }
 

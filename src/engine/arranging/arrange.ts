@@ -1,6 +1,7 @@
 import { answerOf, doseAt, levelOf, type Answer } from './answer';
 import { fieldsOf, type FieldAt } from '../dose/fieldAt';
-import { hoursOf, planOf, roomsFor, type Hand } from './plan';
+import { groundsOf, hoursOf, planOf, roomsFor, type Grounds, type Hand } from './plan';
+import { given, relaxed, type Relaxation } from './relax';
 import { peopleOf } from '../dose/pieceDose';
 import { inEachRoom, mostUsed, otherAnswers, type InRoom, type Other } from './others';
 import { roomAt } from './site';
@@ -36,11 +37,16 @@ export interface Proposal extends Answer {
   rooms: RoomOffer[];
   /** Pieces that fit nowhere and were left where they stand. */
   blocked: { id: string; rule: BrokenRule }[];
+  /** Where pieces fit nowhere: the least that must be given up for all to fit, and what comes of it; null where nothing helps. */
+  relaxed: { changes: Relaxation[]; answer: Answer } | null;
 }
 
 /** Shares of the whole work, for progress: places and their doses; the best; the rest is rooms and alternatives. */
 const PLACES = 0.5;
 const BEST = 0.6;
+
+/** Nodes spent on what might be given up: well under a second. */
+const RELAX_BUDGET = 100_000;
 
 /** Told the share of the work done, 0…1, and the least planned dose met so far (µT·h a day, mean over people). */
 export type Progress = (share: number, least?: number) => void;
@@ -52,7 +58,28 @@ export type Progress = (share: number, least?: number) => void;
  */
 export function arrange(request: ArrangeRequest, progress?: Progress, cancelled?: () => boolean): Proposal {
   const fieldAt = fieldsOf(request.fitted);
-  const plan = planOf(request, fieldAt, (share) => progress?.(PLACES * share));
+  const ground = groundsOf(request, fieldAt);
+  const proposal = arrangeAll(request, { fieldAt, ground }, progress, cancelled);
+  const helps = proposal.blocked.some(({ rule }) => rule.kind !== 'not-tried');
+  const relaxed = helps ? withLess(request, { fieldAt, ground }, cancelled) : null;
+  progress?.(1);
+  return { ...proposal, relaxed };
+}
+
+/** The map of a request, at any place and over its rooms. */
+interface Maps {
+  fieldAt: FieldAt;
+  ground: Grounds;
+}
+
+function arrangeAll(
+  request: ArrangeRequest,
+  maps: Maps,
+  progress?: Progress,
+  cancelled?: () => boolean,
+): Omit<Proposal, 'relaxed'> {
+  const { fieldAt } = maps;
+  const plan = planOf(request, maps.ground, (share) => progress?.(PLACES * share));
   const limits = { budget: request.budget, cancelled };
   const solveFor = (wishes?: Wishes) => solve(plan, request.step, limits, wishes);
 
@@ -61,7 +88,7 @@ export function arrange(request: ArrangeRequest, progress?: Progress, cancelled?
   const best = solve(plan, request.step, limits, undefined, met);
   const crowded = leastUsed(plan.hands);
   if (!best.chosen && best.proven && crowded) {
-    const rest = arrange(withLocked(request, crowded.piece.id), progress, cancelled);
+    const rest = arrangeAll(withLocked(request, crowded.piece.id), maps, progress, cancelled);
     return {
       ...rest,
       blocked: [...rest.blocked, { id: crowded.piece.id, rule: { kind: 'crowded', with: null } }],
@@ -85,7 +112,6 @@ export function arrange(request: ArrangeRequest, progress?: Progress, cancelled?
       : [];
   const offers = rooms.map((offer) => offerOf(request, fieldAt, hand, offer));
   const open = offers.filter((offer) => 'dose' in offer).sort((a, b) => a.dose - b.dose);
-  progress?.(1);
   return {
     ...answer(best.chosen ?? []),
     proven: best.proven,
@@ -97,6 +123,21 @@ export function arrange(request: ArrangeRequest, progress?: Progress, cancelled?
     rooms: [...open, ...offers.filter((offer) => 'blocked' in offer)],
     blocked: plan.blocked,
   };
+}
+
+/** All pieces placed with the least given up; null where even that does not help. */
+function withLess(
+  request: ArrangeRequest,
+  { fieldAt, ground }: Maps,
+  cancelled?: () => boolean,
+): Proposal['relaxed'] {
+  const limits = { budget: RELAX_BUDGET, cancelled };
+  const less = relaxed(request, ground, limits);
+  if (!less) return null;
+  const { chosen } = solve(planOf(less, ground), request.step, limits);
+  if (!chosen) return null;
+  const answer = answerOf(less, fieldAt, chosen);
+  return { changes: given(request, less, answer.pieces), answer };
 }
 
 const roomsOf = (request: ArrangeRequest, { piece }: Hand): string[] =>

@@ -1,5 +1,5 @@
 import { add, scale } from '../geometry/point';
-import { hasSides, standOf, type Stand } from './stand';
+import { hasSides, standOf, type Stand, type WallSide } from './stand';
 import { meanOver, supports, type Ground } from './ground';
 import { PAIR_RULES, PIECE_RULES, type BrokenRule } from './rules';
 import { zoneOf } from '../dose/zones';
@@ -24,19 +24,19 @@ export interface Choice {
   keptOut: BrokenRule;
 }
 
-type BackSide = 'head' | 'left' | 'right';
+const ANY_SIDE: readonly WallSide[] = ['head', 'left', 'right'];
 
 /** Which of its sides a piece turns to the wall. */
-const SIDES: Record<ArrangeKind, readonly BackSide[]> = {
+const SIDES: Record<ArrangeKind, readonly WallSide[]> = {
   bed: ['head'],
-  cot: ['head', 'left', 'right'],
+  cot: ANY_SIDE,
   desk: ['head'],
   seat: ['head'],
   other: ['head'],
 };
 
 /** Degrees from facing up the page with the head to a wall, to facing it with that side. */
-const TURN: Record<BackSide, number> = { head: 0, left: 90, right: -90 };
+const TURN: Record<WallSide, number> = { head: 0, left: 90, right: -90 };
 
 /**
  * Every place of a piece in a room: where it stands now, and each wall × side × offset × change of access sides, offsets
@@ -67,7 +67,8 @@ export function choiceOf(
   };
   if (standsHere) consider({ at: piece.at, angle: piece.angle }, AS_FOUND);
   site.walls.forEach((wall, index) => {
-    for (const side of SIDES[piece.kind]) {
+    const sideways = piece.kind === 'desk' && site.rules.deskSideways;
+    for (const side of sideways ? ANY_SIDE : SIDES[piece.kind]) {
       for (const offset of offsetsAlong(wall, breadth(piece, side), step)) {
         consider(poseAt(piece, wall, side, offset), index);
       }
@@ -110,7 +111,7 @@ export const costOf = ({ piece, pose }: Stand, ground: Ground): number =>
     0,
   );
 
-const breadth = ({ size }: ArrangePiece, side: BackSide): number => (side === 'head' ? size[0] : size[1]);
+const breadth = ({ size }: ArrangePiece, side: WallSide): number => (side === 'head' ? size[0] : size[1]);
 
 /** Middles of a stretch of some breadth along a wall, from one end to flush with the other. */
 function offsetsAlong({ length }: Wall, broad: number, step: number): number[] {
@@ -125,7 +126,7 @@ function offsetsAlong({ length }: Wall, broad: number, step: number): number[] {
 }
 
 /** The pose of a piece with one side flush to a wall, its middle so many metres along it. */
-function poseAt(piece: ArrangePiece, wall: Wall, side: BackSide, offset: number): Pose {
+function poseAt(piece: ArrangePiece, wall: Wall, side: WallSide, offset: number): Pose {
   const depth = (side === 'head' ? piece.size[1] : piece.size[0]) / 2;
   const [x, y] = wall.inward;
   const facing = (Math.atan2(-y, -x) * 180) / Math.PI - 90 + TURN[side];

@@ -19,15 +19,22 @@ export interface Worth {
   decision: Decision;
 }
 
-/** Two sets of places compared: for the home as a whole, as the mean over its people, and piece by piece. */
+/** What a change is worth to one person, over all that person uses. */
+export interface PersonWorth extends Worth {
+  who: string;
+}
+
+/** Two sets of places compared: for the home as a whole, as the mean over its people, by person and piece by piece. */
 export interface Comparison {
   whole: Worth;
+  people: PersonWorth[];
   of(piece: ArrangePiece): Worth;
 }
 
 /** A day in a piece as it counts in a dose. */
 interface Used extends Stay {
   piece: ArrangePiece;
+  who: string;
   hours: number;
   when: 'before' | 'after';
 }
@@ -48,9 +55,18 @@ export function compare(
   ]);
   const worth = worthOf(fitted, fieldAt, stays);
   const moves = (piece: ArrangePiece) => isElsewhere(before(piece), after(piece));
-  const everybody = Math.max(1, peopleOf(pieces.flatMap(({ uses }) => uses)));
+  const people = [...new Set(pieces.flatMap(({ uses }) => uses.map(({ who }) => who)))].sort();
+  const uses = (piece: ArrangePiece, who: string) => piece.uses.some((use) => use.who === who);
   return {
-    whole: worth(() => true, everybody, pieces.some(moves)),
+    whole: worth(() => true, Math.max(1, people.length), pieces.some(moves)),
+    people: people.map((who) => ({
+      who,
+      ...worth(
+        (stay) => stay.who === who,
+        1,
+        pieces.some((piece) => uses(piece, who) && moves(piece)),
+      ),
+    })),
     of: (piece) => worth((stay) => stay.piece === piece, peopleOf(piece.uses), moves(piece)),
   };
 }
@@ -82,7 +98,8 @@ const doses = ({ ln, covariance }: LogNormalSums, hours: number): ZoneDose[] =>
   });
 
 const staysOf = (piece: ArrangePiece, { level, at, angle }: Place, when: Used['when']): Used[] =>
-  piece.uses.map(({ side, hours }) => ({
+  piece.uses.map(({ who, side, hours }) => ({
+    who,
     level,
     height: piece.height,
     zone: zoneOf(piece.kind, { at, angle }, piece.size, side),

@@ -18,7 +18,7 @@ export interface Other {
 type SolveFor = (wishes: Wishes) => Solved;
 
 /** Other answers offered beside the best: the project's choice. */
-export const OTHERS = 4;
+const OTHERS = 4;
 
 /** The piece that matters most: of those slept in, or else of all, the one used for the most hours; null where none is. */
 export function mostUsed(hands: readonly Hand[]): Hand | null {

@@ -26,8 +26,26 @@ export interface Plan {
   /** What keeps a piece out of a room where it has no place. */
   keptOut(piece: string, room: string): BrokenRule | undefined;
   site(room: string): Site;
-  ground(room: string, height: number): Ground;
+  ground: Grounds;
   ways(room: string): Ways;
+}
+
+/** The field over a room of a request, at a height over its floor. */
+export type Grounds = (room: string, height: number) => Ground;
+
+/** Grounds of a request, each made when it is first asked for: they serve all plans over the same rooms and map. */
+export function groundsOf(
+  { rooms, cautious }: Pick<ArrangeRequest, 'rooms' | 'cautious'>,
+  fieldAt: FieldAt,
+): Grounds {
+  const made = new Map<string, Ground>();
+  return (room, height) => {
+    const key = `${room} ${height}`;
+    const { level, outline } = rooms.find(({ id }) => id === room)!;
+    const ground = made.get(key) ?? groundOf(fieldAt(level, height), outline, cautious);
+    made.set(key, ground);
+    return ground;
+  };
 }
 
 /** Pieces placed together: with more, those used least stay where they are. The project's choice. */
@@ -45,7 +63,7 @@ export function roomsFor(
 }
 
 /** All places of all unlocked pieces. `progress` is told the share done, 0…1. */
-export function planOf(request: ArrangeRequest, fieldAt: FieldAt, progress?: (share: number) => void): Plan {
+export function planOf(request: ArrangeRequest, ground: Grounds, progress?: (share: number) => void): Plan {
   const { rooms, rules, step } = request;
   const site = keptBy((room) =>
     siteOf(
@@ -53,14 +71,6 @@ export function planOf(request: ArrangeRequest, fieldAt: FieldAt, progress?: (sh
       rooms.find(({ id }) => id === room)!,
     ),
   );
-  const grounds = new Map<string, Ground>();
-  const ground = (room: string, height: number) => {
-    const key = `${room} ${height}`;
-    const { level, outline } = site(room).room;
-    const made = grounds.get(key) ?? groundOf(fieldAt(level, height), outline, request.cautious);
-    grounds.set(key, made);
-    return made;
-  };
   const asFound = (piece: ArrangePiece) => standAsFound(request, piece, site);
 
   const { movable, left } = sorted(request.pieces);
@@ -120,7 +130,7 @@ export function planOf(request: ArrangeRequest, fieldAt: FieldAt, progress?: (sh
   };
 }
 
-function keptBy<T>(make: (key: string) => T): (key: string) => T {
+export function keptBy<T>(make: (key: string) => T): (key: string) => T {
   const made = new Map<string, T>();
   return (key) => {
     const known = made.get(key);
@@ -132,7 +142,7 @@ function keptBy<T>(make: (key: string) => T): (key: string) => T {
 }
 
 /** Which pieces are placed, and which are left although they could be moved. */
-function sorted(pieces: readonly ArrangePiece[]): { movable: ArrangePiece[]; left: ArrangePiece[] } {
+export function sorted(pieces: readonly ArrangePiece[]): { movable: ArrangePiece[]; left: ArrangePiece[] } {
   const free = pieces.filter(({ locked }) => !locked);
   const byUse = free.toSorted((a, b) => hoursOf(b) - hoursOf(a));
   const left = byUse.slice(MOST_PIECES);
@@ -144,7 +154,7 @@ export const hoursOf = ({ uses }: Pick<ArrangePiece, 'uses'>): number =>
   uses.reduce((sum, { hours }) => sum + hours, 0);
 
 /** Cheapest first; of equals, the place it has now: nothing moves for nothing. */
-const byCost = (a: Candidate, b: Candidate): number =>
+export const byCost = (a: Candidate, b: Candidate): number =>
   a.cost - b.cost || Number(b.wall === AS_FOUND) - Number(a.wall === AS_FOUND);
 
 const isEmpty = ({ rooms }: Hand): boolean => rooms.every((places) => places.length === 0);
@@ -168,7 +178,7 @@ function withoutThoseAgainst(
  * A piece where it stands now; null outside all rooms. Nobody says on which side its strips lie: as they are named, unless
  * the room has space for them the other way round only.
  */
-function standAsFound(
+export function standAsFound(
   request: Pick<ArrangeRequest, 'rooms'>,
   piece: ArrangePiece,
   site: (room: string) => Site,

@@ -13,7 +13,7 @@ export interface Domain {
 }
 
 /** What is asked of a room: some pieces by number, ascending, each with its domain. */
-export interface Members {
+interface Members {
   room: number;
   pieces: readonly number[];
   domains: readonly Domain[];

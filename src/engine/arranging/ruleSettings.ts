@@ -15,6 +15,8 @@ export interface RuleSettings {
   headClearOfWindow: boolean;
   /** No two beds for two in one room. */
   oneDouble: boolean;
+  /** A desk may stand with its side to the wall. */
+  deskSideways: boolean;
 }
 
 /** The project's choice, all of them. */
@@ -25,6 +27,7 @@ export const RULE_DEFAULTS: RuleSettings = {
   bedToRadiator: 0.1,
   headClearOfWindow: true,
   oneDouble: true,
+  deskSideways: false,
 };
 
 /** Less than this is no way out and no way through, whatever is asked for: the project's choice, metres. */

@@ -11,7 +11,7 @@ import { cross, dot, sub, type Point } from '../geometry/point';
 import { toPlan } from '../geometry/pose';
 import type { RuleSettings } from './ruleSettings';
 import type { Site, Stretch, Wall } from './site';
-import type { Stand } from './stand';
+import type { Stand, WallSide } from './stand';
 
 /** The rules of a livable room, in the order they are looked at. */
 export type RuleKind =
@@ -86,7 +86,12 @@ export const PIECE_RULES: readonly PieceRule[] = [
   },
   {
     kind: 'back-off-wall',
-    breach: (stand, site) => unless(stand.piece.kind !== 'desk' || backWall(stand, site) !== null),
+    breach: (stand, site) =>
+      unless(
+        stand.piece.kind !== 'desk' ||
+          backWall(stand, site) !== null ||
+          (site.rules.deskSideways && isSideways(stand, site)),
+      ),
   },
   {
     kind: 'head-across-door',
@@ -165,24 +170,58 @@ function nearRadiator({ foot }: Stand, { fixtures }: Site, least: number): Breac
   );
 }
 
-/** The wall that the whole head or back of a piece stands at, and the stretch of it that it covers; null for none. */
+/** Whether a piece stands with its left or right side to a wall. */
+export const isSideways = (stand: Stand, site: Site): boolean =>
+  backWall(stand, site, 'left') !== null || backWall(stand, site, 'right') !== null;
+
+/**
+ * The wall that the whole head or back of a piece stands at, or another of its sides, and the stretch of it that it covers;
+ * null for none.
+ */
 export function backWall(
   { piece, pose }: Stand,
   { walls }: Site,
+  side: WallSide = 'head',
 ): { wall: Wall; from: number; to: number } | null {
   const [w, l] = [piece.size[0] / 2, piece.size[1] / 2];
-  const ends = [toPlan(pose, [-w, l]), toPlan(pose, [w, l])];
+  const [deep, local] = SIDE_ENDS[side](w, l);
+  const ends = local.map((p) => toPlan(pose, p));
   for (const wall of walls) {
     const off = (p: Point) => Math.abs(cross(wall.along, sub(p, wall.a)));
     const places = ends.map((p) => dot(wall.along, sub(p, wall.a)));
     const [from, to] = [Math.min(...places), Math.max(...places)];
     // A foot at the wall is as near as a head in a room no longer than the bed: the back faces the wall.
-    const faces = dot(sub(pose.at, wall.a), wall.inward) >= l - TOLERANCE;
+    const faces = dot(sub(pose.at, wall.a), wall.inward) >= deep - TOLERANCE;
     if (faces && ends.every((p) => off(p) <= AT_WALL) && from >= -TOLERANCE && to <= wall.length + TOLERANCE)
       return { wall, from, to };
   }
   return null;
 }
+
+/** Half the depth of a piece behind one of its sides, and that side's ends. */
+const SIDE_ENDS: Record<WallSide, (w: number, l: number) => [number, Point[]]> = {
+  head: (w, l) => [
+    l,
+    [
+      [-w, l],
+      [w, l],
+    ],
+  ],
+  left: (w, l) => [
+    w,
+    [
+      [w, -l],
+      [w, l],
+    ],
+  ],
+  right: (w, l) => [
+    w,
+    [
+      [-w, -l],
+      [-w, l],
+    ],
+  ],
+};
 
 function behindHead(stand: Stand, site: Site, openings: (wall: Wall) => readonly Stretch[]): Breach {
   const back = backWall(stand, site);

@@ -2,6 +2,9 @@ import { boxOf, type Box } from './box';
 import type { ArrangePiece } from './request';
 import type { Pose } from '../geometry/pose';
 
+/** A side that a piece may turn to a wall. */
+export type WallSide = 'head' | 'left' | 'right';
+
 /** A piece standing somewhere in a room. */
 export interface Stand {
   piece: ArrangePiece;

@@ -30,7 +30,7 @@ const CELL = 0.2;
  * mattress over its whole length, `left` and `right` its halves, as someone lying face up has them (left is +x). At a
  * desk it is a square of 0.6 m before its foot side; on a seat, or anything else, the middle 0.6 m square of it.
  */
-function zoneBox(kind: string, size: readonly [number, number], side: ZoneSide): ZoneBox {
+export function bodyOf(kind: string, size: readonly [number, number], side: ZoneSide): ZoneBox {
   const [w, l] = [size[0] / 2, size[1] / 2];
   const half = BODY / 2;
   if (kind === 'bed' || kind === 'cot') {
@@ -45,7 +45,7 @@ function zoneBox(kind: string, size: readonly [number, number], side: ZoneSide):
 
 /** The zone of one side of a piece where it stands. */
 export function zoneOf(kind: string, pose: Pose, size: readonly [number, number], side: ZoneSide): Zone {
-  const { x0, x1, y0, y1 } = zoneBox(kind, size, side);
+  const { x0, x1, y0, y1 } = bodyOf(kind, size, side);
   const across = Math.max(1, Math.ceil((x1 - x0) / CELL - 1e-9));
   const along = Math.max(1, Math.ceil((y1 - y0) / CELL - 1e-9));
   const cells: Point[] = [];

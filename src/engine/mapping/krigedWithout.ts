@@ -1,7 +1,7 @@
 import { choleskyWithJitter, solve } from '../algebra/cholesky';
 import { byPlane, samePoint } from './leaveOneOut';
 import { krige, withValues } from './kriging';
-import { solveLowerMany, startInFours } from '../algebra/solveLowerMany';
+import { ABREAST, TOGETHER, abreast, solveLowerMany, startAbreast } from '../algebra/solveLowerMany';
 import type { Kriging } from './kriging';
 import type { Place } from './observations';
 import type { Predictions } from './leaveOneOut';
@@ -41,7 +41,7 @@ export function leftOver(
         ).dual,
     );
     const asked = members.map((i) => ({ i, group: samePoint(plane.places, i) }));
-    return inFours(asked).flatMap((batch) => {
+    return together(asked).flatMap((batch) => {
       const blocks = blocksOf(
         kriging,
         batch.map(({ group }) => group),
@@ -56,14 +56,14 @@ interface Asked {
   group: readonly number[];
 }
 
-/** Neighbours taken together while their groups come to no more than four places. */
-function inFours(asked: readonly Asked[]): Asked[][] {
+/** Neighbours taken together while their groups come to no more columns than are worth solving together. */
+function together(asked: readonly Asked[]): Asked[][] {
   const batches: Asked[][] = [];
   let room = 0;
   for (const one of asked) {
     if (one.group.length > room) {
       batches.push([]);
-      room = 4;
+      room = TOGETHER;
     }
     batches[batches.length - 1].push(one);
     room -= one.group.length;
@@ -100,18 +100,22 @@ function blocksOf(
   const { n } = cholesky;
   const places = groups.flat();
   const from = Math.min(...places);
-  const V = new Float64Array(4 * n * Math.ceil(places.length / 4));
-  const start = (c: number) => startInFours(c, n);
-  places.forEach((j, c) => (V[start(c) + 4 * j] = 1));
+  const V = abreast(places.length, n);
+  const start = (c: number) => startAbreast(c, n);
+  places.forEach((j, c) => (V[start(c) + ABREAST * j] = 1));
   solveLowerMany(cholesky, V, from);
   const totals = places.map((_, c) => {
     let sum = 0;
-    for (let i = from, at = start(c) + 4 * from; i < n; i++, at += 4) sum += ones[i] * V[at];
+    for (let i = from, at = start(c) + ABREAST * from; i < n; i++, at += ABREAST) sum += ones[i] * V[at];
     return sum;
   });
   const entry = (c: number, d: number) => {
     let sum = 0;
-    for (let i = from, a = start(c) + 4 * from, b = start(d) + 4 * from; i < n; i++, a += 4, b += 4)
+    for (
+      let i = from, a = start(c) + ABREAST * from, b = start(d) + ABREAST * from;
+      i < n;
+      i++, a += ABREAST, b += ABREAST
+    )
       sum += V[a] * V[b];
     return sum - (totals[c] * totals[d]) / precision;
   };

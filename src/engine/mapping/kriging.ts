@@ -1,7 +1,7 @@
 import { choleskyWithJitter, solve, solveLower } from '../algebra/cholesky';
 import { covarianceMatrix, fieldCovariance } from './covarianceMatrix';
 import { reduce } from './reduce';
-import { startInFours } from '../algebra/solveLowerMany';
+import { ABREAST, TOGETHER, abreast, startAbreast } from '../algebra/solveLowerMany';
 import { CORRELATION } from './variogram';
 import type { Cholesky } from '../algebra/cholesky';
 import type { Data, Points } from './covarianceMatrix';
@@ -100,41 +100,21 @@ export function kriged(kriging: Kriging, points: Points): { mean: Float64Array; 
   const m = targets.x.length;
   const mean = new Float64Array(m);
   const variance = new Float64Array(m);
-  const V = new Float64Array(4 * n);
-  for (let p = 0; p < m; p += 4) {
-    reduce(kriging, targets, p, V);
-    let [e0, e1, e2, e3] = [0, 0, 0, 0];
-    let [s0, s1, s2, s3] = [0, 0, 0, 0];
-    let [c0, c1, c2, c3] = [0, 0, 0, 0];
-    for (let i = 0, at = 0; i < n; i++, at += 4) {
-      const residual = residuals[i];
-      const one = ones[i];
-      const v0 = V[at];
-      const v1 = V[at + 1];
-      const v2 = V[at + 2];
-      const v3 = V[at + 3];
-      e0 += residual * v0;
-      e1 += residual * v1;
-      e2 += residual * v2;
-      e3 += residual * v3;
-      s0 += v0 * v0;
-      s1 += v1 * v1;
-      s2 += v2 * v2;
-      s3 += v3 * v3;
-      c0 += one * v0;
-      c1 += one * v1;
-      c2 += one * v2;
-      c3 += one * v3;
+  const V = abreast(Math.min(TOGETHER, m), n);
+  for (let p = 0; p < m; p++) {
+    const q = p % TOGETHER;
+    if (q === 0) reduce(kriging, targets, p, V);
+    let estimate = kriging.mean;
+    let known = 0;
+    let covered = 0;
+    for (let i = 0, at = startAbreast(q, n); i < n; i++, at += ABREAST) {
+      const v = V[at];
+      estimate += residuals[i] * v;
+      known += v * v;
+      covered += ones[i] * v;
     }
-    const [estimates, squares, covered] = [
-      [e0, e1, e2, e3],
-      [s0, s1, s2, s3],
-      [c0, c1, c2, c3],
-    ];
-    for (let q = 0; q < 4 && p + q < m; q++) {
-      mean[p + q] = kriging.mean + estimates[q];
-      variance[p + q] = Math.max(0, nugget + sill - squares[q] + (1 - covered[q]) ** 2 / precision);
-    }
+    mean[p] = estimate;
+    variance[p] = Math.max(0, nugget + sill - known + (1 - covered) ** 2 / precision);
   }
   return { mean, variance };
 }
@@ -149,21 +129,20 @@ export function krigedCovariance(kriging: Kriging, a: Points, b: Points): Float6
   for (let p = 0; p < a.xs.length; p++) {
     // Among the same points one half is enough: the other is its mirror.
     const end = a === b ? p + 1 : m;
-    for (let q = 0; q < end; q += 4) {
-      let [s0, s1, s2, s3] = [0, 0, 0, 0];
+    for (let q = 0; q < end; q += ABREAST) {
+      let [s0, s1, s2] = [0, 0, 0];
       for (
-        let i = 0, row = startInFours(p, n), column = startInFours(q, n);
+        let i = 0, row = startAbreast(p, n), column = startAbreast(q, n);
         i < n;
-        i++, row += 4, column += 4
+        i++, row += ABREAST, column += ABREAST
       ) {
         const v = rows.V[row];
         s0 += v * columns.V[column];
         s1 += v * columns.V[column + 1];
         s2 += v * columns.V[column + 2];
-        s3 += v * columns.V[column + 3];
       }
-      const shared = [s0, s1, s2, s3];
-      for (let k = 0; k < 4 && q + k < end; k++)
+      const shared = [s0, s1, s2];
+      for (let k = 0; k < ABREAST && q + k < end; k++)
         covariance[p * m + q + k] += (rows.open[p] * columns.open[q + k]) / precision - shared[k];
     }
     if (a === b) for (let q = 0; q < p; q++) covariance[q * m + p] = covariance[p * m + q];
@@ -171,16 +150,16 @@ export function krigedCovariance(kriging: Kriging, a: Points, b: Points): Float6
   return covariance;
 }
 
-/** V = L⁻¹c of every point, four points side by side, and what the mean leaves open, 1 − 1ᵀK⁻¹c. */
+/** V = L⁻¹c of every point, abreast, and what the mean leaves open, 1 − 1ᵀK⁻¹c. */
 function reduced(kriging: Kriging, points: Points): { V: Float64Array; open: Float64Array } {
   const { n, ones } = kriging;
   const targets = scaled(points, kriging.centre, kriging.variogram.range);
   const m = targets.x.length;
-  const V = new Float64Array(4 * n * Math.ceil(m / 4));
+  const V = abreast(m, n);
   reduce(kriging, targets, 0, V);
   const open = Float64Array.from({ length: m }, (_, p) => {
     let covered = 0;
-    for (let i = 0, at = startInFours(p, n); i < n; i++, at += 4) covered += ones[i] * V[at];
+    for (let i = 0, at = startAbreast(p, n); i < n; i++, at += ABREAST) covered += ones[i] * V[at];
     return 1 - covered;
   });
   return { V, open };

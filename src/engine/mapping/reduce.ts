@@ -1,5 +1,5 @@
 import { CORRELATION } from './variogram';
-import { solveLowerMany, startInFours } from '../algebra/solveLowerMany';
+import { ABREAST, solveLowerMany, startAbreast } from '../algebra/solveLowerMany';
 import type { Cholesky } from '../algebra/cholesky';
 import type { Variogram } from './variogram';
 
@@ -9,7 +9,7 @@ export interface Scaled {
   y: Float64Array;
 }
 
-/** L⁻¹c of points from p on, side by side in fours, as many as V has room for; past the last point the last stands in. */
+/** L⁻¹c of points from p on, abreast, as many as V has room for; past the last point the last stands in. */
 export function reduce(
   { x, y, variogram, cholesky }: Scaled & { variogram: Variogram; cholesky: Cholesky },
   targets: Scaled,
@@ -23,7 +23,7 @@ export function reduce(
   for (let q = 0; q * n < V.length; q++) {
     const px = targets.x[Math.min(p + q, last)];
     const py = targets.y[Math.min(p + q, last)];
-    for (let i = 0, at = startInFours(q, n); i < n; i++, at += 4) {
+    for (let i = 0, at = startAbreast(q, n); i < n; i++, at += ABREAST) {
       const dx = px - x[i];
       const dy = py - y[i];
       V[at] = sill * correlation(Math.sqrt(dx * dx + dy * dy));

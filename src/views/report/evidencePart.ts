@@ -1,6 +1,6 @@
 import type { Assessment } from '../../engine/assess';
 import type { EvidenceRow } from '../../engine/mapping/fitSurvey';
-import { isInside, secondLooks } from '../../engine/mapping/secondLook';
+import { secondLooks } from '../../engine/mapping/secondLook';
 import type { FieldUnit, Home } from '../../home/home';
 import { shownValue } from '../../home/questions/shownValue';
 import { defaultModelSentence, methodName, methodSentence, whyText } from '../../words/assessment';
@@ -14,10 +14,9 @@ import {
 } from '../../words/evidence';
 import { factorText, fieldText, intervalText, unitName } from '../../words/numbers';
 import { reportWords } from '../../words/report';
-import { originsSentence, shareSentence, silentSentences } from '../../words/sources';
+import { shareSentence, silentSentences } from '../../words/sources';
 import { correctedText } from '../../words/survey';
 import { numberOf } from '../../words/things';
-import { unmarkedParagraph } from '../../words/unmarked';
 import type { Table } from './table';
 
 /** Why the map may be believed: how it was made, and what each reading would have been predicted as without itself. */
@@ -29,12 +28,11 @@ export interface EvidencePart {
   rows: Table;
 }
 
-/** What is drawn of the evidence; numbers stand at what lies outside its interval. */
+/** What is drawn of the evidence. */
 interface Plot {
   rows: readonly EvidenceRow[];
   unit: FieldUnit;
   looks: readonly EvidenceRow[];
-  numbered: readonly EvidenceRow[];
 }
 
 export function evidencePart(home: Home, { fitted, evidence, pulls }: Assessment): EvidencePart {
@@ -47,12 +45,12 @@ export function evidencePart(home: Home, { fitted, evidence, pulls }: Assessment
   };
   const looks = secondLooks(evidence.rows);
   const told = pulls.some((pull) => pull !== null);
+  const by = pulls.find((pull) => pull !== null)?.by ?? null;
   const rows = evidence.rows.map(({ ids, level, read, predicted, low, high }, i) => [
     ids.map(numberOf).join(', '),
     ...(severalLevels ? [home.levels[level]?.name ?? ''] : []),
     readOf(ids, read),
-    fieldText(predicted, unit),
-    intervalText(low, high, unit),
+    `${fieldText(predicted, unit)} (${intervalText(low, high, unit)})`,
     read < low ? reportWords.below : read > high ? reportWords.above : '',
     ...(told ? [pulls[i] ? pullText(pulls[i].change) : '—'] : []),
   ]);
@@ -60,12 +58,8 @@ export function evidencePart(home: Home, { fitted, evidence, pulls }: Assessment
     method: [
       `${methodSentence(fitted.method)} Why this one: ${whyText(fitted)}.`,
       ...(fallback ? [fallback] : []),
-      ...(fitted.sources || fitted.sampled
-        ? evidence.sources.map((share) => shareSentence(home, share))
-        : []),
+      ...(fitted.sources ? evidence.sources.map((share) => shareSentence(home, share)) : []),
       ...silentSentences(home, evidence.sources),
-      ...(evidence.origins ? [originsSentence(evidence)] : []),
-      ...unmarkedParagraph(home, fitted, evidence.unmarked),
       reportWords.intervals,
     ],
     compared: {
@@ -80,20 +74,20 @@ export function evidencePart(home: Home, { fitted, evidence, pulls }: Assessment
       ...evidenceSentences(evidence),
       looksSentence(looks, home),
       leansSentence(evidence.rows, pulls, home),
+      told ? evidenceWords.pullColumn : '',
+      by ? evidenceWords.pullOther(by) : '',
     ].filter(Boolean),
     plot: {
       rows: evidence.rows,
       unit,
       looks,
-      numbered: evidence.rows.filter((row) => !isInside(row)),
     },
     rows: {
       heads: [
         { text: 'no.', right: true },
         ...(severalLevels ? [{ text: basisWords.level }] : []),
         { text: `read, ${unitName(unit)}`, right: true },
-        { text: 'predicted', right: true, strong: true },
-        { text: '90\u2009% interval', right: true },
+        { text: evidenceWords.predicted, right: true },
         { text: reportWords.lies },
         ...(told ? [{ text: evidenceWords.pull, right: true as const }] : []),
       ],

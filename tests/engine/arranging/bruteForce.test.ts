@@ -4,7 +4,7 @@ import { arrange, type Answer } from '../../../src/engine/arranging/arrange';
 import { brokenRules } from '../../../src/engine/arranging/brokenRules';
 import { fieldsOf } from '../../../src/engine/dose/fieldAt';
 import { Floor } from '../../support/planner/ways';
-import { planOf } from '../../../src/engine/arranging/plan';
+import { groundsOf, planOf } from '../../../src/engine/arranging/plan';
 import { random } from '../../../src/engine/algebra/random';
 import { smallHome, type SmallHome } from '../../support/planner/smallHome';
 import { solve } from '../../../src/engine/arranging/solve';
@@ -65,7 +65,7 @@ describe.each(KINDS)(
     let fitting = 0;
     test.each(Array.from({ length: seeds }, (__, i) => 1000 + i))('seed %i', (seed) => {
       const request = smallHome(random(seed), shape);
-      const plan = planOf(request, fieldsOf(request.fitted));
+      const plan = planOf(request, groundsOf(request, fieldsOf(request.fitted)));
       const tried = tryEverything(request);
       expect(plan.blocked.map(({ id }) => id).includes(tried.homeless?.id ?? '')).toBe(
         tried.homeless !== null,

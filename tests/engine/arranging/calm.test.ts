@@ -87,3 +87,68 @@ test('what was taken is worth what was proposed: doses, intervals and odds are t
     expect(answerOf(home, fieldAt, [])).toMatchObject({ odds: null, decision: 'stay', pieces: [] });
   }
 });
+
+describe('what a change is worth, by person', () => {
+  const home = request({
+    fitted: fitted(readingsOf((x) => 0.5 * Math.exp(-x / 2) + 0.02, [0, 0, 9, 4], 0.7)),
+    rooms: [room('r1', box(0, 0, 4, 4)), room('r2', box(4.1, 0, 9, 4))],
+    pieces: [
+      bed({ uses: [{ who: 'A', side: 'middle', hours: 8 }] }),
+      bed({
+        id: 'child',
+        at: [6, 3],
+        mayStandIn: ['r1'],
+        locked: true,
+        uses: [{ who: 'B', side: 'middle', hours: 9 }],
+      }),
+    ],
+  });
+  const proposal = arrange(home);
+
+  test('each has doses of their own; who does not move has no odds', () => {
+    const [a, b] = proposal.people;
+    expect([a.who, b.who]).toEqual(['A', 'B']);
+    expect(a.after!.dose).toBeLessThan(a.before!.dose);
+    expect(a.odds).toBeGreaterThan(0.5);
+    expect(b).toMatchObject({ moves: false, odds: null, decision: 'stay' });
+    expect(b.after!.dose).toBe(b.before!.dose);
+    const bedWorth = proposal.pieces.find(({ id }) => id === 'bed')!;
+    expect(a.after!.dose).toBeCloseTo(bedWorth.after!.dose, 10);
+  });
+
+  test('the mean over the people is the home', () => {
+    const mean = proposal.people.reduce((sum, { before }) => sum + before!.dose, 0) / 2;
+    expect(proposal.before / mean).toBeCloseTo(1, 1);
+  });
+});
+
+describe('where to read before deciding', () => {
+  test('two places at the present bed and two at the proposed one, on the bodies, where the gain is likely only', () => {
+    // Few and noisy readings of a field that falls to the right.
+    const draw = random(16);
+    const readings = readingsOf((x) => 0.1 * Math.exp(-x / 12 + 0.4 * draw.normal()), [0, 0, 9, 4], 1.8);
+    const home = request({
+      fitted: fitted(readings),
+      rooms: [room('r1', box(0, 0, 9, 4))],
+      pieces: [bed({ at: [0.6, 3] })],
+    });
+    const open = arrange(home);
+    expect(open.decision).toBe('measure-both');
+    expect(open.readAt.map(({ when }) => when)).toEqual(['now', 'now', 'then', 'then']);
+    const [bedThere] = open.pieces;
+    for (const { when, at, height } of open.readAt) {
+      const [x, y] = when === 'now' ? home.pieces[0].at : bedThere.at;
+      expect(Math.hypot(at[0] - x, at[1] - y)).toBeCloseTo(0.5, 2);
+      expect(height).toBe(0.6);
+    }
+  });
+
+  test('none where the gain is sure or none', () => {
+    const sure = request({
+      fitted: fitted(readingsOf((x) => 0.5 * Math.exp(-x / 2) + 0.02, [0, 0, 9, 4], 0.7)),
+      rooms: [room('r1', box(0, 0, 9, 4))],
+      pieces: [bed({ at: [0.6, 3] })],
+    });
+    expect(arrange(sure)).toMatchObject({ decision: 'move', readAt: [] });
+  });
+});

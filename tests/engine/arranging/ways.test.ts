@@ -101,6 +101,7 @@ describe('a window to escape by', () => {
       bedToRadiator: 0,
       headClearOfWindow: false,
       oneDouble: false,
+      deskSideways: true,
     };
     expect(rules({ rooms, openings, rules: none, pieces: [shelf] })).toEqual(['no-escape']);
   });
@@ -124,6 +125,7 @@ describe('rules that a person sets', () => {
       bedToRadiator: 0,
       headClearOfWindow: false,
       oneDouble: false,
+      deskSideways: true,
     };
     const radiator = [fixture(box(0, 2, 0.1, 3), { kind: 'radiator' })];
     expect(rules({ fixtures: radiator, rules: off, pieces: [single({ at: [0.6, 3] })] })).toEqual([]);

@@ -48,7 +48,7 @@ describe('what leaving a reading out changes', () => {
     `%s without marks: as drawing the map from the other places (seed ${SEED})`,
     (method) => {
       const fitted = fit({ ...UNMARKED, readings: readings(), method });
-      const changes = changesWithout(fitted, GROUND)!;
+      const changes = changesWithout(fitted, GROUND);
       const whole = meanOf(fitted);
       expect(changes).toHaveLength(fitted.places.length);
       fitted.places.forEach((_, i) => {
@@ -75,7 +75,7 @@ describe('what leaving a reading out changes', () => {
       const at = (one: FittedSurvey) =>
         fieldOf(one, level, 1).predict(GROUND.xs, GROUND.ys, { variance: false }).mean;
       const whole = at(fitted);
-      changesWithout(fitted, ground)!.forEach((change, i) => {
+      changesWithout(fitted, ground).forEach((change, i) => {
         const places = but(fitted.places, i);
         const model = refitSources(fitted.sources!.model, places, survey);
         const rest = at({ ...fitted, places, sources: { ...fitted.sources!, model } });
@@ -96,7 +96,7 @@ describe('what leaving a reading out changes', () => {
     const rest = fieldOf({ ...fitted, places: but(places, 3) }, 'l1', 1);
     const ln = rest.predict([places[3].x], [places[3].y], { variance: false }).mean[0];
     const agreeing = { ...fitted, places: places.map((place, i) => (i === 3 ? { ...place, ln } : place)) };
-    const [, , , change] = changesWithout(agreeing, GROUND)!;
+    const [, , , change] = changesWithout(agreeing, GROUND);
     change.forEach((value) => expect(Math.abs(value)).toBeLessThan(1e-9));
   });
 

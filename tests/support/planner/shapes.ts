@@ -35,7 +35,7 @@ export function shoelace(ring: readonly P[]): number {
 }
 
 /** What two convex rings share, m². */
-export function shared(a: readonly P[], b: readonly P[]): number {
+function shared(a: readonly P[], b: readonly P[]): number {
   const clip = shoelace(b) > 0 ? b : [...b].reverse();
   let left = [...a];
   for (let i = 0; i < clip.length && left.length > 0; i++) {

@@ -13,7 +13,7 @@ interface Option {
 }
 
 /** All pieces placed, and what that costs, µT·h summed over users. */
-export interface Choice {
+interface Choice {
   places: Place[];
   cost: number;
 }

@@ -136,10 +136,8 @@ describe('a report with everything', () => {
     expect(rows.map((row) => row.at(-1))).not.toContain('—');
     const { plot, sentences } = model.evidence!;
     expect(plot.rows).toBe(assessment!.evidence.rows);
-    expect(plot.numbered.length).toBe(rows.filter((row) => row.at(-2) !== '').length);
-    expect(sentences.join(' ')).toMatch(
-      /\d+ of \d+ lie inside .*expected.*The map leans most on one reading/,
-    );
+    expect(rows.filter((row) => row.at(-2) !== '').length).toBeGreaterThanOrEqual(plot.looks.length);
+    expect(sentences.join(' ')).toMatch(/\d+ of \d+ lie inside .*expected.*[Tt]he map leans on/);
   });
 
   it('carries limits and cautions', () => {

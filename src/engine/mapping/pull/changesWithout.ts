@@ -13,14 +13,12 @@ export interface Ground extends Points {
 /**
  * What leaving a place out changes of ln B at each point of the ground, one a place of the survey: without it less with it.
  * What was fitted to all of them (variogram, power, exponents) is kept, as in Cook's distance (Cook 1977, Technometrics
- * 19:15), and places of one point of the plan go together. Null where a method does not tell: sampled sources would have
- * to be sampled anew. The ground's level has been read.
+ * 19:15), and places of one point of the plan go together. The ground's level has been read, and no sources were sampled:
+ * those would have to be sampled anew.
  */
-export function changesWithout(fitted: FittedSurvey, ground: Ground): Float64Array[] | null {
+export function changesWithout(fitted: FittedSurvey, ground: Ground): Float64Array[] {
   const { places, sources, variogram, power } = fitted;
   if (sources) return sourceChanges(sources, places, ground);
   if (fitted.method === 'inverse-distance') return inverseDistanceChanges(places, power, ground);
-  if (fitted.method === 'kriging' || fitted.method === 'source-kriging')
-    return krigedChanges(places, variogram, ground).changes(() => []);
-  return null;
+  return krigedChanges(places, variogram, ground).changes(() => []);
 }

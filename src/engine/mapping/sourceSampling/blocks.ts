@@ -1,7 +1,7 @@
 import { addFields, type Sites } from './kernel';
 import { between } from './remainder';
 import { negativeExponential } from '../negativeExponential';
-import { solveLowerMany, startInFours } from '../../algebra/solveLowerMany';
+import { ABREAST, abreast, solveLowerMany, startAbreast } from '../../algebra/solveLowerMany';
 import type { Model } from './model';
 import type { Ready } from './readySamples';
 
@@ -67,7 +67,7 @@ export const blockRoom = (): { field: Float64Array; values: Float64Array } => ({
   values: new Float64Array(BLOCK),
 });
 
-/** L⁻¹c of remainder g at the sites of a block, side by side in fours. */
+/** L⁻¹c of remainder g at the sites of a block, abreast. */
 export function reducedInBlock(
   { remainders }: Model,
   g: number,
@@ -76,9 +76,9 @@ export function reducedInBlock(
   const { s, rho, cholesky } = remainders[g];
   const { n } = cholesky;
   const correlation = correlations.get(rho)!;
-  const V = new Float64Array(4 * n * Math.ceil(count / 4));
+  const V = abreast(count, n);
   for (let q = 0; q < count; q++)
-    for (let i = 0, at = startInFours(q, n); i < n; i++, at += 4)
+    for (let i = 0, at = startAbreast(q, n); i < n; i++, at += ABREAST)
       V[at] = s * s * (1 + correlation[i * BLOCK + q]);
   solveLowerMany(cholesky, V, 0);
   return V;

@@ -32,14 +32,22 @@ export function wantsSampling({ method, readings }: Survey): boolean {
 /** Of the work, sampling takes this share, and leaving each place out the rest. */
 const SAMPLING = 0.65;
 
-/** Samples of the sources that may have made a survey's readings; `progress` is told the share done. Null when cancelled. */
+/**
+ * Samples of the sources that may have made a survey's readings, from the prior alone or from the samples `start` of nearly
+ * the same survey; `progress` is told the share done. Null when cancelled.
+ */
 export function sampleSurvey(
   survey: Survey,
   progress?: (share: number) => void,
   cancelled?: () => boolean,
+  start?: SourceSamples,
 ): Sampled | null {
   const question = samplingQuestion(survey, { seed: SEED, effort: FULL_EFFORT });
-  const samples = sampleSources(question, progress && ((share) => progress(SAMPLING * share)), cancelled);
+  const samples = sampleSources(
+    { ...question, start },
+    progress && ((share) => progress(SAMPLING * share)),
+    cancelled,
+  );
   if (!samples) return null;
   const rest = progress && ((share: number) => progress(SAMPLING + (1 - SAMPLING) * share));
   const without = sampledWithout(question, rest, cancelled);

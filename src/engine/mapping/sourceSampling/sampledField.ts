@@ -2,7 +2,7 @@ import { blockRoom, forEachBlock, reducedInBlock, sampleInBlock, type Block } fr
 import { readySamples, type Ready } from './readySamples';
 import { modelOf, type Model } from './model';
 import { between, remainderCovariance } from './remainder';
-import { solveLowerMany, startInFours } from '../../algebra/solveLowerMany';
+import { ABREAST, abreast, solveLowerMany, startAbreast } from '../../algebra/solveLowerMany';
 import type { Sites } from './kernel';
 import type { Points } from '../covarianceMatrix';
 import type { Draw, Predictor } from '../field';
@@ -110,7 +110,8 @@ function addRemainderVariance(
   const V = reducedInBlock(model, g, block);
   for (let q = 0; q < block.count; q++) {
     let known = 0;
-    for (let i = 0, at = startInFours(q, cholesky.n); i < cholesky.n; i++, at += 4) known += V[at] * V[at];
+    for (let i = 0, at = startAbreast(q, cholesky.n); i < cholesky.n; i++, at += ABREAST)
+      known += V[at] * V[at];
     variance[block.first + q] += share * Math.max(0, 2 * s * s - known);
   }
 }
@@ -147,12 +148,12 @@ function betweenSamples(ready: readonly Ready[], a: Float64Array, b: Float64Arra
   return covariance;
 }
 
-/** L⁻¹c of all sites, side by side in fours. */
+/** L⁻¹c of all sites, abreast. */
 function reduced({ sites: readings, remainders }: Model, g: number, sites: Sites): Float64Array {
   const n = readings.xs.length;
-  const V = new Float64Array(4 * n * Math.ceil(sites.xs.length / 4));
+  const V = abreast(sites.xs.length, n);
   for (let q = 0; q < sites.xs.length; q++)
-    for (let i = 0, at = startInFours(q, n); i < n; i++, at += 4)
+    for (let i = 0, at = startAbreast(q, n); i < n; i++, at += ABREAST)
       V[at] = remainderCovariance(remainders[g], between(readings, i, sites, q));
   solveLowerMany(remainders[g].cholesky, V, 0);
   return V;
@@ -172,7 +173,11 @@ function addRemainderCovariance(
   for (let p = 0; p < rows; p++)
     for (let q = 0; q < columns; q++) {
       let known = 0;
-      for (let i = 0, at = startInFours(p, n), to = startInFours(q, n); i < n; i++, at += 4, to += 4)
+      for (
+        let i = 0, at = startAbreast(p, n), to = startAbreast(q, n);
+        i < n;
+        i++, at += ABREAST, to += ABREAST
+      )
         known += one[at] * other[to];
       covariance[p * columns + q] +=
         share * (remainderCovariance(model.remainders[g], between(a, p, b, q)) - known);
