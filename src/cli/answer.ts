@@ -1,5 +1,7 @@
 import type { Answer, Proposal } from '../engine/arranging/arrange';
 import type { AssessRequest, Assessment } from '../engine/assess';
+import type { FittedSurvey } from '../engine/mapping/fitSurvey';
+import type { UnmarkedSource } from '../engine/mapping/sourceSampling/unmarkedSources';
 import type { Profile } from '../engine/judging/profile';
 import type { Home } from '../home/home';
 import { whyText } from '../words/assessment';
@@ -34,8 +36,10 @@ export function answerOf({ home, options, points, request, assessment, proposal,
       compared: evidence.compared.map(({ method, looRmseLn }) => ({ method, looRmseLn })),
     },
     points: pointEstimates(fitted, points, request),
-    sources: fitted.sources && evidence.sources.map(({ id, falloff, share }) => ({ id, falloff, share })),
-    unmarked: null,
+    sources:
+      (fitted.sources ?? fitted.sampled) &&
+      evidence.sources.map(({ id, falloff, share }) => ({ id, falloff, share })),
+    unmarked: fitted.sampled && evidence.unmarked.map((source) => unmarkedOf(fitted, source)),
     rooms: assessment.rooms.map((room) => ({
       id: room.id,
       name: home.rooms[room.id]!.name,
@@ -78,6 +82,11 @@ export function answerOf({ home, options, points, request, assessment, proposal,
     profile: options.along === null ? null : profileOf(assessment.profiles, options.along),
     grid: options.grid === null ? null : gridEstimates(fitted, level, options.grid),
   };
+}
+
+/** `atOneMetre`: µT, of an appliance, which has no amperes; `explains`: readings of which it makes a quarter or more of B². */
+function unmarkedOf({ places }: FittedSurvey, { explains, ...source }: UnmarkedSource) {
+  return { ...source, explains: explains.flatMap((i) => places[i]!.ids) };
 }
 
 function placesOf({ before, after, low, high, odds, decision, people, readAt, pieces }: Answer) {

@@ -23,7 +23,8 @@ import {
   shareText,
   unitName,
 } from '../words/numbers';
-import { shareSentence, silentSentences, sourceWords } from '../words/sources';
+import { originsSentence, shareSentence, silentSentences, sourceWords } from '../words/sources';
+import { stepSentences, unmarkedSentence, unmarkedWords } from '../words/unmarked';
 import { containsEvenOdd } from '../engine/geometry/polygon';
 import { WIDEST } from '../engine/mapping/support';
 import { enoughSentence, nextWords, whyReadText } from '../words/nextReadings';
@@ -60,6 +61,7 @@ export function tableOf(worked: Worked, answer: Answer): string {
     tableWords.method(answer.method, answer.why),
     ...evidenceSentences(worked.assessment.evidence),
     ...[defaultModelSentence(worked.assessment.fitted)].filter((sentence) => sentence !== null),
+    ...[originsSentence(worked.assessment.evidence)].filter((sentence) => sentence !== ''),
     ...(worked.request.supplyOff ? [SUPPLY_OFF] : []),
     ...sourceLines(worked),
     ...roomLines(worked),
@@ -77,9 +79,16 @@ export function tableOf(worked: Worked, answer: Answer): string {
 
 function sourceLines({ home, assessment }: Worked): string[] {
   const { fitted, evidence } = assessment;
-  const shares = fitted.sources ? evidence.sources.map((share) => shareSentence(home, share)) : [];
+  const shares =
+    fitted.sources || fitted.sampled ? evidence.sources.map((share) => shareSentence(home, share)) : [];
   const lines = [...shares, ...silentSentences(home, evidence.sources)];
-  return lines.length > 0 ? section(sourceWords.title, lines) : [];
+  const unmarked = evidence.unmarked.map((source) => unmarkedSentence(home, fitted, source));
+  return [
+    ...(lines.length > 0 ? section(sourceWords.title, lines) : []),
+    ...(unmarked.length > 0
+      ? section(unmarkedWords.title, [...unmarked, ...stepSentences(evidence.unmarked)])
+      : []),
+  ];
 }
 
 function roomLines({ home, assessment, request }: Worked): string[] {

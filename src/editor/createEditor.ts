@@ -14,6 +14,7 @@ import { createPointer } from './input/pointer';
 import type { Services } from './services';
 import { createSession } from './session';
 import { createShelf } from './storage/shelf';
+import { suspectsShown } from './suspects';
 import { ANSWERS, AT_REST } from './stages';
 import { createStore } from './store';
 import { takeAnswer } from './takeAnswer';
@@ -146,6 +147,7 @@ export function createEditor(services: Services): Editor {
     bail,
     say,
     mayWrite: () => shelf.writes,
+    suspects: () => suspectsShown(store.home.sources, estimate.results.assessment, session.view),
   });
   const toolbox: Toolbox = createToolbox(bench, () => tell('tool', 'overlay', 'pointer'));
   const firstRoom = createFirstRoom(toolbox);
@@ -297,10 +299,14 @@ export function createEditor(services: Services): Editor {
     },
     get overlay(): readonly Mark[] {
       const marks = toolbox.marks();
-      const { wall } = session;
-      return wall ? [...marks, { mark: 'wall', from: wall[0], to: wall[1] }] : marks;
+      const { pointed } = session;
+      return pointed ? [...marks, { mark: 'pointed', points: pointed }] : marks;
     },
     pointOut: session.pointOut,
+    get suspect() {
+      return session.suspect;
+    },
+    chooseSuspect: session.chooseSuspect,
     get readingPlace() {
       return session.readingPlace;
     },

@@ -3,6 +3,7 @@ import type { Proposal } from '../engine/arranging/arrange';
 import type { Home, Id, Point, Ref } from '../home/home';
 import type { Edit } from '../home/edits/edit';
 import type { Problem } from '../home/problem';
+import type { UnmarkedSource } from '../engine/mapping/sourceSampling/unmarkedSources';
 
 /** The six stages of the job. */
 export type Stage = 'sketch' | 'survey' | 'map' | 'judge' | 'arrange' | 'report';
@@ -78,7 +79,7 @@ export type Mark =
   | { mark: 'length'; from: Point; to: Point; text: string }
   | { mark: 'handle'; at: Point; role: 'corner' | 'middle' | 'end' | 'turn'; key: string }
   | { mark: 'lasso'; from: Point; to: Point }
-  | { mark: 'wall'; from: Point; to: Point }
+  | { mark: 'pointed'; points: readonly Point[] }
   /** `over`: a reading lies under it, and its value beside it. */
   | { mark: 'aim'; at: Point; over: boolean }
   | { mark: 'note'; at: Point; lines: string[] };
@@ -196,8 +197,11 @@ export interface Editor {
   readonly load: ToolLoad;
   useTool(tool: ToolName, load?: ToolLoad): void;
   readonly overlay: readonly Mark[];
-  /** Shows which wall a field speaks of; null for none. */
-  pointOut(wall: readonly [Point, Point] | null): void;
+  /** Shows which wall a field, or which place a row, speaks of; null for none. */
+  pointOut(path: readonly Point[] | null): void;
+  /** The likely unmarked source that is looked at. */
+  readonly suspect: UnmarkedSource | null;
+  chooseSuspect(suspect: UnmarkedSource | null): void;
   /** Where the next reading stands: placed by a tap, or the middle of the plan on a phone. */
   readonly readingPlace: Point | null;
   setReadingPlace(at: Point | null): void;

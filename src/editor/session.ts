@@ -1,6 +1,7 @@
 import type { Home, Id, Point, Ref } from '../home/home';
 import { firstOf } from '../home/order';
 import type { Notice, Stage, View } from './editor';
+import type { UnmarkedSource } from '../engine/mapping/sourceSampling/unmarkedSources';
 import { sameRef, thingOf } from './things';
 import type { Topics } from './topics';
 
@@ -12,8 +13,10 @@ export interface Session {
   readonly litBand: number | null;
   readonly notice: Notice | null;
   readonly readingPlace: Point | null;
-  /** The wall that a field speaks of. */
-  readonly wall: readonly [Point, Point] | null;
+  /** What a field or a row speaks of. */
+  readonly pointed: readonly Point[] | null;
+  /** The likely unmarked source that is looked at; nothing is selected meanwhile. */
+  readonly suspect: UnmarkedSource | null;
   setStage(stage: Stage): void;
   setLevel(level: Id): void;
   setRound(round: Id): void;
@@ -22,7 +25,8 @@ export interface Session {
   lightBand(band: number | null): void;
   say(notice: Notice | null): void;
   setReadingPlace(at: Point | null): void;
-  pointOut(wall: readonly [Point, Point] | null): void;
+  pointOut(path: readonly Point[] | null): void;
+  chooseSuspect(suspect: UnmarkedSource | null): void;
   /** Lets go of what the home no longer holds. */
   follow(home: Home): void;
   /** Another home is on the desk. */
@@ -42,7 +46,8 @@ export function createSession(start: Home, topics: Topics): Session {
   let litBand: number | null = null;
   let notice: Notice | null = null;
   let readingPlace: Point | null = null;
-  let wall: Session['wall'] = null;
+  let pointed: Session['pointed'] = null;
+  let suspect: Session['suspect'] = null;
 
   const setView = (change: Partial<View>) => {
     const next = { ...view, ...change };
@@ -76,15 +81,20 @@ export function createSession(start: Home, topics: Topics): Session {
     get readingPlace() {
       return readingPlace;
     },
-    get wall() {
-      return wall;
+    get pointed() {
+      return pointed;
+    },
+    get suspect() {
+      return suspect;
     },
     setStage: (stage) => setView({ stage }),
     setLevel: (level) => setView({ level }),
     setRound: (round) => setView({ round }),
     select(refs) {
-      if (refs.length === selection.length && refs.every((ref, i) => sameRef(ref, selection[i]!))) return;
-      selection = refs;
+      const isSame = refs.length === selection.length && refs.every((ref, i) => sameRef(ref, selection[i]!));
+      if (isSame && !suspect) return;
+      if (!isSame) selection = refs;
+      suspect = null;
       topics.tell('selection', 'overlay');
     },
     hoverOver(ref) {
@@ -108,8 +118,14 @@ export function createSession(start: Home, topics: Topics): Session {
       topics.tell('overlay', 'selection');
     },
     pointOut(next) {
-      wall = next;
+      pointed = next;
       topics.tell('overlay');
+    },
+    chooseSuspect(next) {
+      if (next === suspect) return;
+      session.select([]);
+      suspect = next;
+      topics.tell('selection', 'overlay');
     },
     follow(home) {
       if (!home.levels[view.level]) setView({ level: startView(home, view.stage).level });
@@ -124,6 +140,7 @@ export function createSession(start: Home, topics: Topics): Session {
       view = startView(home, isBare ? 'sketch' : view.stage);
       selection = [];
       hover = null;
+      suspect = null;
       litBand = null;
       readingPlace = null;
       topics.tell('view', 'selection', 'overlay');

@@ -64,6 +64,10 @@ export class EditorState {
     this.#follow('selection');
     return this.editor.selection;
   }
+  get suspect() {
+    this.#follow('selection');
+    return this.editor.suspect;
+  }
   get hover() {
     this.#follow('selection');
     return this.editor.hover;

@@ -1,3 +1,4 @@
+import type { Evidence } from '../engine/mapping/fitSurvey';
 import type { SourceShare } from '../engine/mapping/sourceKriging/sourceShares';
 import type { Home } from '../home/home';
 import { roomAt } from '../home/questions/roomAt';
@@ -16,6 +17,12 @@ export function shareText([low, high]: SourceShare['share']): string {
   const [from, to] = [low, high].map((share) => Math.round(share * 100));
   return from === to ? percentText(high) : `${from}–${percentText(to! / 100)}`;
 }
+
+/** 'Of B² at the readings 40–60 % comes from outside …'; '' where the method does not tell. */
+export const originsSentence = ({ origins }: Pick<Evidence, 'origins'>): string =>
+  origins
+    ? `Of B² at the readings ${shareText(origins.outside)} comes from outside and ${shareText(origins.house)} is the house’s own, as far as the samples tell; a round with the supply off tells it by reading.`
+    : '';
 
 const POWERS = { 1: '1/r', 2: '1/r²', 3: '1/r³' } as const;
 

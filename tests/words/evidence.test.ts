@@ -31,6 +31,8 @@ const evidence = (inside: number, all: number, looRmseLn: number | null = 0.21):
   coverage90: inside / all,
   compared: [],
   sources: [],
+  origins: null,
+  unmarked: [],
   rows: looRmseLn === null ? [] : Array.from({ length: all }, (_, i) => row(i + 1, i < inside ? 0.1 : 0.9)),
 });
 

@@ -6,8 +6,10 @@ import { hitTest } from '../input/hitTest';
 import type { Services } from '../services';
 import type { Session } from '../session';
 import { AT_REST } from '../stages';
+import { suspectAt } from '../suspects';
 import type { Store } from '../store';
 import type { Topics } from '../topics';
+import type { UnmarkedSource } from '../../engine/mapping/sourceSampling/unmarkedSources';
 import type { Bench } from './tool';
 import type { Toolbox } from './toolbox';
 
@@ -25,6 +27,7 @@ interface Parts {
   bail(): void;
   say(problem: Problem): void;
   mayWrite(): boolean;
+  suspects(): readonly UnmarkedSource[];
 }
 
 /** The part of a session that tools work with. */
@@ -57,6 +60,8 @@ export function createBench(parts: Parts): Bench {
     commit: parts.commit,
     bail: parts.bail,
     hit: (aim, kinds) => hitTest(store.home, session.view, aim.at, aim.reach, kinds),
+    suspectAt: (aim) => suspectAt(parts.suspects(), aim.at, aim.reach),
+    chooseSuspect: session.chooseSuspect,
     select: session.select,
     hoverOver: session.hoverOver,
     setReadingPlace: session.setReadingPlace,

@@ -43,6 +43,9 @@ export function createSelectTool(bench: Bench): Tool {
   };
 
   const tap = ({ from, hit }: Extract<State, { doing: 'press' }>) => {
+    // Suspects lie upon the walls of rooms, under whatever has been drawn or read.
+    const suspect = hit && hit.kind !== 'room' ? null : bench.suspectAt(from);
+    if (suspect) return bench.chooseSuspect(suspect);
     if (!from.shift) return bench.select(hit ? [hit] : []);
     if (!hit) return;
     bench.select(

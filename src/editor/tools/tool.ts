@@ -1,6 +1,7 @@
 import type { Edit } from '../../home/edits/edit';
 import type { Home, KindName, Point, Ref } from '../../home/home';
 import type { Problem } from '../../home/problem';
+import type { UnmarkedSource } from '../../engine/mapping/sourceSampling/unmarkedSources';
 import type { Camera, KeyInput, Mark, PointerInput, ToolLoad, ToolName, View } from '../editor';
 
 /** A pointer event as tools see it: on the plan, with its reach in metres. */
@@ -36,6 +37,9 @@ export interface Bench {
   commit(): void;
   bail(): void;
   hit(aim: Aim, kinds?: readonly KindName[]): Ref | null;
+  /** The likely unmarked source that a tap means. */
+  suspectAt(aim: Aim): UnmarkedSource | null;
+  chooseSuspect(suspect: UnmarkedSource): void;
   select(refs: readonly Ref[]): void;
   hoverOver(ref: Ref | null): void;
   setReadingPlace(at: Point | null): void;

@@ -60,3 +60,7 @@ const errorOfMethod = (compared: readonly Compared[], method: Method): number =>
 /** Whether the marked sources predict what is left out clearly better than kriging without them. */
 export const sourcesExplain = (compared: readonly Compared[]): boolean =>
   errorOfMethod(compared, 'source-kriging') <= CLEARLY * errorOfMethod(compared, 'kriging');
+
+/** Whether currents and appliances predict what is left out better than a smooth field does. */
+export const currentsExplain = (compared: readonly Compared[]): boolean =>
+  errorOfMethod(compared, 'source-sampling') < errorOfMethod(compared, 'kriging');

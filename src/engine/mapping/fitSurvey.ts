@@ -1,23 +1,24 @@
 import { bestPower } from './inverseDistance';
 import { HALF_90 } from './interval';
-import { choose, sourcesExplain } from './choose';
+import { choose, currentsExplain, sourcesExplain } from './choose';
 import { inverseDistanceError, inverseDistanceWithout } from './inverseDistanceWithout';
 import { krigedWithout } from './krigedWithout';
 import { meanSquareRatio, rootMeanSquare } from './leaveOneOut';
 import { fitRemainder } from './sourceKriging/fitRemainder';
 import { fitSources, refitSources } from './sourceKriging/fitSources';
 import { observe } from './observations';
+import { sampledEvidence } from './sourceSampling/sampledEvidence';
 import { resurveyed } from './sourceSampling/sampleSurvey';
 import { sourceShares } from './sourceKriging/sourceShares';
 import { sourceWithout } from './sourceKriging/sourceWithout';
 import { surveyVariogram } from './surveyVariogram';
 import type { Compared, Method, Why } from './choose';
 import type { FittedSources } from './sourceKriging/fitRemainder';
-import type { SourceShare } from './sourceKriging/sourceShares';
 import type { MethodChoice, Survey } from './survey';
 import type { Place } from './observations';
 import type { Predictions } from './leaveOneOut';
 import type { Sampled } from './sourceSampling/sampleSurvey';
+import type { Whence } from './sourceSampling/sampledEvidence';
 import type { Variogram } from './variogram';
 
 /** A survey made into a model: plain data, from which the field at any level and height follows. */
@@ -42,7 +43,7 @@ export interface FittedSurvey {
 }
 
 /** Why the map may be believed. */
-export interface Evidence {
+export interface Evidence extends Whence {
   /** How many were used. */
   readings: number;
   /** Of the method used; null where no reading can be predicted from the others. */
@@ -50,8 +51,6 @@ export interface Evidence {
   /** Share of places whose reading lies within the 90 % interval predicted without it. */
   coverage90: number | null;
   compared: Compared[];
-  /** What each marked source gives, whatever the method. */
-  sources: SourceShare[];
   /** One a place: what was read and what would have been predicted without it, µT. */
   rows: EvidenceRow[];
 }
@@ -108,6 +107,7 @@ export function fitSurvey(
       : []),
   ];
   const choice = choose(survey.method, compared);
+  const inUse = choice.method === 'source-sampling' ? sampled : null;
   const used =
     sources && choice.method === 'source-kriging' ? { ...sources, explain: sourcesExplain(compared) } : null;
   const predictions = {
@@ -122,18 +122,24 @@ export function fitSurvey(
     ok: true,
     fitted: {
       ...choice,
-      defaultModel: choice.method === 'source-sampling' ? null : defaultModel,
+      defaultModel: inUse ? null : defaultModel,
       variogram,
       power,
       places,
       sources: used,
-      sampled: choice.method === 'source-sampling' ? sampled : null,
+      sampled: inUse,
       meanSquareZ,
     },
     evidence: {
       ...evidence(places, predictions),
       compared,
-      sources: sources ? sourceShares(sources, places, survey.sources) : [],
+      ...(inUse
+        ? sampledEvidence(inUse, survey.sources, currentsExplain(compared))
+        : {
+            sources: sources ? sourceShares(sources, places, survey.sources) : [],
+            origins: null,
+            unmarked: [],
+          }),
     },
   };
 }
@@ -156,7 +162,7 @@ export function withSurvey(fitted: FittedSurvey, survey: Survey): FittedSurvey {
 function evidence(
   places: readonly Place[],
   predictions: Predictions,
-): Omit<Evidence, 'compared' | 'sources'> {
+): Pick<Evidence, 'readings' | 'looRmseLn' | 'coverage90' | 'rows'> {
   let within = 0;
   const rows: EvidenceRow[] = [];
   places.forEach((place, i) => {

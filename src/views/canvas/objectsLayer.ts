@@ -20,6 +20,7 @@ import { northBox } from './paintNorth';
 import { paintLeftPlace, paintPiece } from './paintPiece';
 import { paintReading } from './paintReading';
 import { paintSource } from './paintSource';
+import { middleOf, paintSuspects } from './paintSuspects';
 import { paintSourceNames, sourceNames } from './sourceNames';
 import { paintSections, paintWalks, sectionEnds } from './paintWalks';
 import { ghostsOf, levelOf, roundReadings, type Scene } from './scene';
@@ -51,6 +52,7 @@ export function paintObjects(sheet: Sheet, scene: Scene): void {
   }
   if (shown.walks) paintWalks(sheet, walks);
   if (shown.sections) paintSections(sheet, walks);
+  paintSuspects(sheet, scene.suspects);
   const isSupplyOff = scene.home.rounds[scene.view.round]?.kind === 'supplyOff';
   for (const reading of readings)
     paintReading(sheet, reading, isSupplyOff, shown.readings === 'dots' ? SMALL_DOT : undefined);
@@ -66,6 +68,10 @@ export function paintObjects(sheet: Sheet, scene: Scene): void {
       ...turnHandles(scene).map((at) => around(onSheet(sheet, at), SIGN)),
       ...discs.map((piece) => around(onSheet(sheet, letterPlace(piece)), LETTER)),
       ...points.map(({ path }) => around(onSheet(sheet, path[0]!), SIGN)),
+      ...scene.suspects.flatMap(({ path }) => {
+        const at = middleOf(sheet, path);
+        return at ? [around(at, SIGN)] : [];
+      }),
       ...readings.map(({ at }) => around(onSheet(sheet, at), DOT)),
       ...(shown.sections ? walks : []).flatMap((walk) =>
         sectionEnds(sheet, walk).map((at) => around(at, SIGN)),

@@ -5,6 +5,7 @@ import { paintGhosts } from './paintGhosts';
 import { paintMarks } from './paintMarks';
 import { paintNorth } from './paintNorth';
 import { paintHover, paintSelection } from './paintSelection';
+import { paintChosenSuspect } from './paintSuspects';
 import type { Scene } from './scene';
 import { SHOWN } from './shown';
 import type { Sheet } from './sheet';
@@ -15,6 +16,7 @@ export function paintOverlay(sheet: Sheet, scene: Scene): void {
   paintEmptySheet(sheet, scene);
   paintHover(sheet, scene);
   paintSelection(sheet, scene);
+  if (scene.suspect && scene.suspects.includes(scene.suspect)) paintChosenSuspect(sheet, scene.suspect);
   paintGhosts(sheet, scene);
   paintMarks(sheet, overlay);
   if (probe && SHOWN[view.stage].probe && overlay.length === 0)

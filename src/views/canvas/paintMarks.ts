@@ -13,6 +13,7 @@ const ACCENT = 2;
 const CASING = 1.3;
 /** Wide enough to be seen upon a wall. */
 const WALL = 5;
+const RING = 11;
 const LENGTH_HAND: Hand = { size: 14, weight: 500 };
 
 const PAINTERS: { [Name in MarkName]: Painter<Name> } = {
@@ -45,9 +46,11 @@ const PAINTERS: { [Name in MarkName]: Painter<Name> } = {
     lay(sheet, [from, [to[0], from[1]], to, [from[0], to[1]]], true);
     strokePath(sheet, { colour: sheet.ink.accent, width: 1.2, dash: [4, 3] }, CASING);
   },
-  wall: (sheet, { from, to }) => {
-    lay(sheet, [from, to]);
-    strokePath(sheet, { colour: sheet.ink.accent, width: WALL }, CASING);
+  pointed: (sheet, { points }) => {
+    const [only, ...others] = points;
+    if (only && others.length === 0) circle(sheet, only, RING);
+    else lay(sheet, points);
+    strokePath(sheet, { colour: sheet.ink.accent, width: others.length === 0 ? ACCENT : WALL }, CASING);
   },
   aim: paintAim,
   note: (sheet, { at, lines }) => {

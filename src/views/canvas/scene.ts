@@ -3,6 +3,8 @@ import type { LevelPicture } from '../../engine/assess';
 import type { Editor, View } from '../../editor/editor';
 import type { Backdrop, Home, Id, Piece, Reading } from '../../home/home';
 import { firstOf, inOrder } from '../../home/order';
+import { suspectsShown } from '../../editor/suspects';
+import type { UnmarkedSource } from '../../engine/mapping/sourceSampling/unmarkedSources';
 import type { Form } from '../layout.svelte';
 import { keepLast, keepSame } from './keepLast';
 import { pictureLines, targetLines, type DrawnContour } from './pictureLines';
@@ -25,6 +27,9 @@ export interface Scene {
   target: readonly ContourLine[];
   lettered: Lettered;
   results: Editor['results'];
+  /** Likely unmarked sources of the level, and the one that is looked at. */
+  suspects: readonly UnmarkedSource[];
+  suspect: UnmarkedSource | null;
   proposal: Editor['proposal'];
   selection: Editor['selection'];
   hover: Editor['hover'];
@@ -62,6 +67,14 @@ export function createSceneReader(editor: Editor): (form: Form, travel?: number)
       target,
     }),
   );
+  const suspects = keepLast(
+    (
+      sources: Home['sources'],
+      assessment: Editor['results']['assessment'],
+      stage: View['stage'],
+      level: Id,
+    ) => suspectsShown(sources, assessment, { stage, level }),
+  );
   let lettered = letter(null, [], []);
   // Marks and probe are worked out at each asking.
   const overlay = keepSame<Editor['overlay']>();
@@ -87,6 +100,8 @@ export function createSceneReader(editor: Editor): (form: Form, travel?: number)
       plan: plan(home.rooms, home.openings, home.fixtures, view.level),
       ...lines,
       lettered,
+      suspects: suspects(home.sources, results.assessment, view.stage, view.level),
+      suspect: editor.suspect,
       proposal: editor.proposal,
       selection: editor.selection,
       hover: editor.hover,

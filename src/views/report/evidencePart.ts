@@ -14,9 +14,10 @@ import {
 } from '../../words/evidence';
 import { factorText, fieldText, intervalText, unitName } from '../../words/numbers';
 import { reportWords } from '../../words/report';
-import { shareSentence, silentSentences } from '../../words/sources';
+import { originsSentence, shareSentence, silentSentences } from '../../words/sources';
 import { correctedText } from '../../words/survey';
 import { numberOf } from '../../words/things';
+import { unmarkedParagraph } from '../../words/unmarked';
 import type { Table } from './table';
 
 /** Why the map may be believed: how it was made, and what each reading would have been predicted as without itself. */
@@ -58,8 +59,12 @@ export function evidencePart(home: Home, { fitted, evidence, pulls }: Assessment
     method: [
       `${methodSentence(fitted.method)} Why this one: ${whyText(fitted)}.`,
       ...(fallback ? [fallback] : []),
-      ...(fitted.sources ? evidence.sources.map((share) => shareSentence(home, share)) : []),
+      ...(fitted.sources || fitted.sampled
+        ? evidence.sources.map((share) => shareSentence(home, share))
+        : []),
       ...silentSentences(home, evidence.sources),
+      ...(evidence.origins ? [originsSentence(evidence)] : []),
+      ...unmarkedParagraph(home, fitted, evidence.unmarked),
       reportWords.intervals,
     ],
     compared: {

@@ -15,7 +15,8 @@ export interface SampledPlace {
 
 /** A source that a person marked, as the sampler takes it: a line by its path, an appliance by one place; z in metres. */
 export interface Mark {
-  kind: 'line' | 'point';
+  /** `rise`: a current up a wall, of which the plan shows one place. */
+  kind: 'line' | 'point' | 'rise';
   path: readonly Point[];
   z: number;
   /** A line that goes on beyond its drawn ends, as one along a street does. */
@@ -46,7 +47,7 @@ export interface SamplingQuestion {
 
 /**
  * The question that a survey puts: readings made places, heights counted from one floor for all levels. A marked line goes
- * on beyond what was drawn of it unless it is the house's own.
+ * on beyond what was drawn of it unless it is the house's own; a point whose field falls as 1/r is a current that rises.
  */
 export function samplingQuestion(
   { readings, sources, elevations, walls }: Survey,
@@ -62,8 +63,8 @@ export function samplingQuestion(
       ln,
       variance,
     })),
-    marked: sources.map(({ kind, path, level, height, origin }) => ({
-      kind,
+    marked: sources.map(({ kind, path, level, height, falloff, origin }) => ({
+      kind: kind === 'point' && falloff === 1 ? 'rise' : kind,
       path,
       z: floor(level) + height,
       passes: kind === 'line' && origin !== 'house',

@@ -1,6 +1,6 @@
 import { appliance, hiddenAppliance } from './dipoleSlots';
 import { markedLine, streetLine } from './lineSlots';
-import { freeWire, riser, wallWire } from './wireSlots';
+import { freeWire, markedRiser, riser, wallWire } from './wireSlots';
 import type { Elements } from './elements';
 import type { Mark } from './question';
 import type { Wall } from '../survey';
@@ -40,6 +40,7 @@ export interface Extent {
 export function slotsOf(walls: readonly Wall[], marked: readonly Mark[], extent: Extent): Slot[] {
   const lines = marked.filter(({ kind, path }) => kind === 'line' && path.length > 1);
   const points = marked.filter(({ kind, path }) => kind === 'point' && path.length > 0);
+  const rises = marked.filter(({ kind, path }) => kind === 'rise' && path.length > 0);
   const distinct = withoutRepeats(walls);
   const perWall = Math.min(0.15, 2.5 / Math.max(1, distinct.length));
   const hidden = points.length > 0 ? 0.08 : 0.15;
@@ -47,6 +48,7 @@ export function slotsOf(walls: readonly Wall[], marked: readonly Mark[], extent:
   return [
     ...lines.map((line, i) => markedLine(`line ${i + 1}`, line)),
     ...points.map((point, i) => appliance(`appliance ${i + 1}`, point)),
+    ...rises.map((rise, i) => markedRiser(`rise ${i + 1}`, rise, extent)),
     ...distinct.map((wall) => wallWire(wallKey(wall), perWall, wall)),
     freeWire('free 1', 0.15, extent),
     freeWire('free 2', 0.1, extent),

@@ -1,3 +1,4 @@
+import { dot, lerp, sub, type Point } from '../../geometry/point';
 import { alike, beside, type Where } from './alike';
 import { clusters } from './clusters';
 import { described } from './described';
@@ -5,7 +6,6 @@ import { heardSamples } from './heardSamples';
 import { sitesOf } from './model';
 import { suspectOf } from './suspect';
 import type { Mark, SamplingQuestion } from './question';
-import type { Point } from '../../geometry/point';
 import type { SourceSamples } from './samples';
 
 /** Where a source that nobody marked is likely. A suspect: it would explain readings, and no fault has been found. */
@@ -39,6 +39,9 @@ const LISTED = 0.5;
  */
 const TEMPER = 0.4;
 
+/** How far a street line is drawn past what was read, metres. */
+const PAST = 2;
+
 /** Parallel to a marked line and closer than this, metres, a source is that line over again. */
 const SAME_LINE = { run: 1, rise: 0, street: 6, appliance: 0 };
 
@@ -62,10 +65,11 @@ export function unmarkedSources(
     .filter((suspect) => suspect.size >= LEAST && !question.marked.some((mark) => isMarked(mark, suspect)));
   const weights = heard.map(({ weight }) => weight);
   return clusters(suspects, weights, LISTED)
-    .map((cluster) => ({
-      ...described(cluster, weights, elevations),
-      odds: likelihood(cluster.share, heard.length),
-    }))
+    .map((cluster) => {
+      const found = described(cluster, weights, elevations);
+      const path = found.origin === 'outside' ? besideHome(found.path, question.places) : found.path;
+      return { ...found, path, odds: likelihood(cluster.share, heard.length) };
+    })
     .filter(({ explains }) => explains.length > 0);
 }
 
@@ -75,10 +79,22 @@ function likelihood(share: number, samples: number): number {
   return 1 / (1 + ((1 - counted) / counted) ** TEMPER);
 }
 
+/** The part of a street line that passes what was read, and a little more; how far it goes on nobody can tell. */
+function besideHome([a, b]: readonly Point[], places: SamplingQuestion['places']): Point[] {
+  const along = sub(b, a);
+  const length = Math.hypot(...along);
+  const shares = places.map(({ x, y }) => dot(sub([x, y], a), along) / length ** 2);
+  const past = PAST / length;
+  return [Math.min(...shares) - past, Math.max(...shares) + past].map((t) => lerp(a, b, t));
+}
+
 /** What the readings make of a source that is marked there already belongs to its mark. */
 function isMarked({ kind, path, z }: Mark, suspect: Where): boolean {
   const corners = path.map(([x, y]) => [x, y, z] as const);
-  if (kind === 'point') return corners.some((at) => alike({ sort: 'appliance', from: at, to: at }, suspect));
+  if (kind !== 'line') {
+    const sort = kind === 'rise' ? 'rise' : 'appliance';
+    return corners.some((at) => alike({ sort, from: at, to: at }, suspect));
+  }
   return corners.some(
     (to, i) => i > 0 && beside({ from: corners[i - 1], to }, suspect, SAME_LINE[suspect.sort]),
   );

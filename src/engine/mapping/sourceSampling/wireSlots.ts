@@ -4,6 +4,7 @@ import { between, logNormal, overLength, uniform } from './latents';
 import { NET_CURRENT } from './netCurrent';
 import type { Elements } from './elements';
 import type { Extent, Slot } from './slots';
+import type { Mark } from './question';
 import type { Wall } from '../survey';
 
 /**
@@ -81,8 +82,29 @@ export const riser = (key: string, probability: number, extent: Extent, walls: r
   latents: 8,
   write(z, at, elements) {
     const [x, y] = besideWall(walls, extent, 0, 0.1, z[at + 3], z[at + 4], z[at + 5]);
-    const low = extent.floor + 0.1 * z[at + 6] - 0.1;
-    const high = extent.ceiling + 0.3 * z[at + 7];
+    const [low, high] = storeys(extent, z[at + 6], z[at + 7]);
     addNet(elements, [x, y, low], [x, y, high], z, at);
   },
 });
+
+/** A rising current where it was marked, within 0.1 m (standard deviation) each way. */
+export function markedRiser(key: string, mark: Mark, extent: Extent): Slot {
+  const [px, py] = mark.path[0];
+  return {
+    key,
+    of: mark,
+    probability: 0.8,
+    latents: 7,
+    write(z, at, elements) {
+      const [x, y] = [px + 0.1 * z[at + 3], py + 0.1 * z[at + 4]];
+      const [low, high] = storeys(extent, z[at + 5], z[at + 6]);
+      addNet(elements, [x, y, low], [x, y, high], z, at);
+    },
+  };
+}
+
+/** From under the lowest floor to about the highest ceiling. */
+const storeys = ({ floor, ceiling }: Extent, low: number, high: number): [number, number] => [
+  floor + 0.1 * low - 0.1,
+  ceiling + 0.3 * high,
+];

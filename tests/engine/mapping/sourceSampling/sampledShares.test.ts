@@ -72,11 +72,11 @@ describe('shares of marked sources by samples', () => {
     expect(split(3).outside[1]).toBeLessThan(0.5);
   });
 
-  it('contradict a mark that fewer than a fifth of the samples have', () => {
+  it('contradict a mark that fewer than three in ten samples have', () => {
     const of = (having: number) =>
       samplesOf(Array.from({ length: 10 }, (_, i) => (i < having ? [appliance(1)] : [])));
-    expect(sampledShares(question, of(1), SOURCES).sources[0].silent).toBe(true);
-    expect(sampledShares(question, of(3), SOURCES).sources[0].silent).toBe(false);
+    expect(sampledShares(question, of(2), SOURCES).sources[0].silent).toBe(true);
+    expect(sampledShares(question, of(4), SOURCES).sources[0].silent).toBe(false);
   });
 });
 
