@@ -43,6 +43,12 @@ export default defineConfig({
     target: 'es2022',
     modulePreload: { polyfill: false },
     chunkSizeWarningLimit: 1000,
+    rolldownOptions: {
+      output: {
+        // What several chunks share comes with the page: its name says so to what weighs the first load.
+        chunkFileNames: ({ isDynamicEntry }) => `assets/${isDynamicEntry ? '' : 'first-'}[name]-[hash].js`,
+      },
+    },
   },
   worker: { format: 'es' },
   plugins: [svelte({ configFile: false }), keptOffline()],

@@ -1,4 +1,4 @@
-import { isJudged } from '../engine/judging/rooms';
+import { isJudged } from '../engine/judging/judged';
 import { furnitureName, roomName, thingName } from '../words/things';
 import {
   classText,

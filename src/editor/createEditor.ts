@@ -6,6 +6,7 @@ import { toPlan } from './camera';
 import { createCameraControl } from './cameraControl';
 import { createArrangeTask } from './compute/arrangeTask';
 import { createEstimates } from './compute/estimates';
+import { loadHere } from './compute/loadHere';
 import { createEstimateTask } from './compute/estimateTask';
 import type { Editor, Mark, PointerInput } from './editor';
 import { createHistory } from './history';
@@ -61,7 +62,8 @@ export function createEditor(services: Services): Editor {
     checkProposal();
     arrangeOnEntry.look();
   });
-  const estimates = createEstimates(estimate);
+  const here = loadHere();
+  const estimates = createEstimates(estimate, here.engine);
   const arranging = createArrangeTask(services, () => tell('proposal'));
   const fitted = () => estimate.results.assessment?.fitted ?? null;
   const checkProposal = () => arranging.check(store.home, fitted());
@@ -242,7 +244,7 @@ export function createEditor(services: Services): Editor {
     arrangeOnEntry.follow(session.view.stage);
   });
   firstRoom.follow(store.home, session.view);
-  const ready = shelf.start();
+  const ready = Promise.all([shelf.start(), here.loaded]).then(() => {});
   settle();
 
   return {
@@ -351,7 +353,7 @@ export function createEditor(services: Services): Editor {
     cancelArrangement: arranging.cancel,
     showAnswer: arranging.show,
     takeProposal() {
-      const taken = takeAnswer(arranging.state, store.home, fitted());
+      const taken = takeAnswer(arranging.state, store.home, fitted(), here.engine());
       const problem = 'problem' in taken ? taken.problem : run(taken.edit);
       if (!problem) arranging.leave();
       return problem;

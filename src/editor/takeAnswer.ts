@@ -1,10 +1,10 @@
-import { brokenRules } from '../engine/arranging/brokenRules';
 import type { FittedSurvey } from '../engine/mapping/fitSurvey';
 import { takePlaces } from '../home/edits/takePlaces';
 import type { Edit } from '../home/edits/edit';
 import type { Home } from '../home/home';
 import type { Problem } from '../home/problem';
 import { arrangeQuestion } from '../home/questions/arrangeQuestion';
+import type { Here } from './compute/loadHere';
 import type { ProposalState } from './editor';
 
 /**
@@ -15,16 +15,17 @@ export function takeAnswer(
   { proposal, stale, shown, cautious }: ProposalState,
   home: Home,
   fitted: FittedSurvey | null,
+  engine: Here | null,
 ): { edit: Edit } | { problem: Problem } {
   const answer = shown === 0 ? proposal : proposal?.alternatives[shown - 1];
-  if (!answer || stale || !fitted) return { problem: { kind: 'proposal-stale' } };
+  if (!answer || stale || !fitted || !engine) return { problem: { kind: 'proposal-stale' } };
   const request = arrangeQuestion(home, fitted, { cautious });
   const places = answer.pieces.map(({ id, level, at, angle }) => ({ id, level, at, angle }));
   for (const { id, level, at, angle, breaks, moves } of answer.pieces) {
     if (!moves) continue;
-    const rules = brokenRules(request, { id, level, at, angle }, places).filter(
-      (rule) => !breaks.some((named) => named.kind === rule.kind),
-    );
+    const rules = engine
+      .brokenRules(request, { id, level, at, angle }, places)
+      .filter((rule) => !breaks.some((named) => named.kind === rule.kind));
     if (rules.length > 0) return { problem: { kind: 'rules-broken', id, rules } };
   }
   return { edit: takePlaces(places.filter((_, i) => answer.pieces[i]!.moves)) };

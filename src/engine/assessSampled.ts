@@ -1,5 +1,6 @@
 import { assessHome, type AssessReply } from './assessHome';
-import { sampleSurvey, wantsSampling } from './mapping/sourceSampling/sampleSurvey';
+import { sampleSurvey } from './mapping/sourceSampling/sampleSurvey';
+import { wantsSampling } from './mapping/sourceSampling/wantsSampling';
 import type { AssessRequest } from './assess';
 
 /** Of the time a whole answer takes, sampling takes about this share. */

@@ -1,6 +1,7 @@
 import type { Assessment } from '../engine/assess';
 import { againstTarget } from '../engine/judging/againstTarget';
-import { isJudged, type RoomFigures } from '../engine/judging/rooms';
+import { isJudged } from '../engine/judging/judged';
+import type { RoomFigures } from '../engine/judging/rooms';
 import type { Home } from '../home/home';
 import { edgeText } from './canvas';
 import { countText, estimateText, intervalText, percentText, shareText, unitName, withUnit } from './numbers';

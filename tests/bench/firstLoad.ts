@@ -9,7 +9,7 @@ export function firstLoad(): { file: string; kB: number }[] {
   const assets = readdirSync(`${dist}assets`).map((name) => `assets/${name}`);
   const wanted = [
     'index.html',
-    ...assets.filter((name) => /index-.*\.(js|css)$|wght-normal.*woff2$/.test(name)),
+    ...assets.filter((name) => /(index|first)-.*\.(js|css)$|wght-normal.*woff2$/.test(name)),
   ];
   return wanted.map((file) => {
     const bytes = readFileSync(dist + file);

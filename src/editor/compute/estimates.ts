@@ -1,10 +1,10 @@
-import { fieldsOf } from '../../engine/dose/fieldAt';
 import type { FieldAt } from '../../engine/dose/fieldAt';
 import type { FittedSurvey } from '../../engine/mapping/fitSurvey';
 import type { Home, Point } from '../../home/home';
 import type { Probe, View } from '../editor';
 import { thingsShown } from '../things';
 import type { EstimateTask } from './estimateTask';
+import type { Here } from './loadHere';
 import { probeField, probePicture } from './probe';
 
 export interface Estimates {
@@ -15,13 +15,14 @@ export interface Estimates {
 }
 
 /** Estimates that are worked out here and now, from the last survey that was fitted. */
-export function createEstimates(task: EstimateTask): Estimates {
+export function createEstimates(task: EstimateTask, here: () => Here | null): Estimates {
   let made: { fitted: FittedSurvey; fieldAt: FieldAt } | null = null;
 
   const fieldAt = (): FieldAt | null => {
     const fitted = task.results.assessment?.fitted;
-    if (!fitted) return null;
-    if (made?.fitted !== fitted) made = { fitted, fieldAt: fieldsOf(fitted) };
+    const engine = here();
+    if (!fitted || !engine) return null;
+    if (made?.fitted !== fitted) made = { fitted, fieldAt: engine.fieldsOf(fitted) };
     return made.fieldAt;
   };
 

@@ -1,4 +1,4 @@
-import { wantsSampling } from '../../engine/mapping/sourceSampling/sampleSurvey';
+import { wantsSampling } from '../../engine/mapping/sourceSampling/wantsSampling';
 import type { Sampled } from '../../engine/mapping/sourceSampling/sampleSurvey';
 import type { Survey } from '../../engine/mapping/survey';
 import { sameValue } from '../sameValue';

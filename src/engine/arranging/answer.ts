@@ -1,5 +1,5 @@
 import { checkArrangement, type Fault } from './check/checkArrangement';
-import { compare, isElsewhere, type Comparison, type PersonWorth, type Worth } from './compare';
+import { compare, type Comparison, type PersonWorth, type Worth } from './compare';
 import { placesToRead, type ReadingPlace } from './placesToRead';
 import { peopleOf } from '../dose/pieceDose';
 import { sharedDose, type ZoneDose } from '../dose/dose';
@@ -11,7 +11,7 @@ import type { ArrangePiece, ArrangeRequest } from './request';
 import type { Candidate } from './candidates';
 import type { Decision } from './odds';
 import type { FieldAt } from '../dose/fieldAt';
-import type { Place, Put } from './place';
+import { isElsewhere, type Place, type Put } from './place';
 
 /** One piece in an answer, with what its own place is worth to those who use it. */
 export interface PlacedPiece extends Put, Worth {

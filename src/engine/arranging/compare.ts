@@ -6,7 +6,7 @@ import type { ArrangePiece } from './request';
 import type { FieldAt } from '../dose/fieldAt';
 import type { FittedSurvey } from '../mapping/fitSurvey';
 import type { LogNormalSums } from '../dose/logNormalSum';
-import type { Place } from './place';
+import { isElsewhere, type Place } from './place';
 import type { ZoneDose } from '../dose/dose';
 
 /** What a change of place is worth. Doses are µT·h a day, mean over those who count; null where nobody does. */
@@ -107,14 +107,3 @@ const staysOf = (piece: ArrangePiece, { level, at, angle }: Place, when: Used['w
     hours,
     when,
   }));
-
-// Less than this nobody would call a move: metres, degrees.
-const SAME_PLACE = 0.01;
-const SAME_ANGLE = 0.5;
-
-/** Whether a piece that stands at one place has moved, seen from another. */
-export function isElsewhere(now: Place, then: Place): boolean {
-  const turn = Math.abs(((now.angle - then.angle + 540) % 360) - 180);
-  const shift = Math.hypot(now.at[0] - then.at[0], now.at[1] - then.at[1]);
-  return now.level !== then.level || shift > SAME_PLACE || turn > SAME_ANGLE;
-}

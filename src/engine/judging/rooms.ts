@@ -1,6 +1,7 @@
 import { classOf, judgesBy, type GuidelineSet } from './guidelines';
 import { cellsOf, placesOn } from './roomFloor';
 import { drawnFloor } from './drawnFloor';
+import { isJudged } from './judged';
 import type { AssessRoom, LevelPicture } from '../assess';
 import type { FieldAt } from '../dose/fieldAt';
 import type { Point } from '../geometry/point';
@@ -35,12 +36,6 @@ export interface RoomFigures {
   classLow: string | null;
   classHigh: string | null;
 }
-
-// The middle of a floor is known where half of it is: the project's choice.
-const JUDGED_SHARE = 0.5;
-
-/** A room is judged where at least half of its floor has a map that deserves to be shown. */
-export const isJudged = ({ supported }: Pick<RoomFigures, 'supported'>): boolean => supported >= JUDGED_SHARE;
 
 // Places of one room, and of all rooms together: more tell little more, and cost their square.
 const PLACES = 80;

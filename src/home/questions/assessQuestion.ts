@@ -1,4 +1,4 @@
-import { isElsewhere } from '../../engine/arranging/compare';
+import { isElsewhere } from '../../engine/arranging/place';
 import { bounds } from '../../engine/geometry/polygon';
 import { indoorsOf } from './arrangeQuestion';
 import { firstOf, inOrder } from '../order';

@@ -1,4 +1,4 @@
-import { isJudged } from '../../engine/judging/rooms';
+import { isJudged } from '../../engine/judging/judged';
 import { judgesBy, speaksOf } from '../../engine/judging/guidelines';
 import { inOrder } from '../order';
 import { assessPiece } from './assessPiece';

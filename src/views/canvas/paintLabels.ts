@@ -1,4 +1,4 @@
-import { isJudged } from '../../engine/judging/rooms';
+import { isJudged } from '../../engine/judging/judged';
 import type { Reading } from '../../home/home';
 import { firstOf } from '../../home/order';
 import { canvasWords, edgeText, planName, readingLabel } from '../../words/canvas';

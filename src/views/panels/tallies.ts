@@ -1,6 +1,6 @@
 import type { Assessment } from '../../engine/assess';
 import { againstTarget, type AgainstTarget } from '../../engine/judging/againstTarget';
-import { isJudged } from '../../engine/judging/rooms';
+import { isJudged } from '../../engine/judging/judged';
 import type { Stage } from '../../editor/editor';
 import { area } from '../../engine/geometry/polygon';
 import type { Home } from '../../home/home';

@@ -1,5 +1,6 @@
 import type { GuidelineSet } from '../../engine/judging/guidelines';
-import { isJudged, type RoomFigures } from '../../engine/judging/rooms';
+import { isJudged } from '../../engine/judging/judged';
+import type { RoomFigures } from '../../engine/judging/rooms';
 import type { Home } from '../../home/home';
 import { classText, notJudgedText } from '../../words/assessment';
 import { edgeText } from '../../words/canvas';

@@ -4,7 +4,8 @@ import { cellCentres, gridOver } from '../../../src/engine/grid/grid';
 import { exponential, fakeField } from '../dose/fakeField';
 import { GUIDELINES } from '../../../src/engine/judging/guidelines';
 import { random } from '../../../src/engine/algebra/random';
-import { isJudged, placesOfEach, roomFigures, type Measure } from '../../../src/engine/judging/rooms';
+import { isJudged } from '../../../src/engine/judging/judged';
+import { placesOfEach, roomFigures, type Measure } from '../../../src/engine/judging/rooms';
 import type { AssessRoom, LevelPicture } from '../../../src/engine/assess';
 import type { Point, Ring } from '../../../src/engine/geometry/point';
 

@@ -1,5 +1,4 @@
 import { FULL_EFFORT, samplingQuestion, type SamplingQuestion } from './question';
-import { observe } from '../observations';
 import { sampledWithout } from './sampledWithout';
 import { sampleSources } from './sampleSources';
 import type { Predictions } from '../leaveOneOut';
@@ -17,17 +16,6 @@ export interface Sampled {
 
 /** The same home has the same samples, on the page as at the terminal. */
 const SEED = 7;
-
-/** Places that are sampled: under the least there is nothing to explain; past the most a sampling takes minutes. */
-const LEAST = 3;
-const MOST = 150;
-
-/** Whether a survey is to be sampled: the method was asked for or left open, and there are neither too few places nor too many. */
-export function wantsSampling({ method, readings }: Survey): boolean {
-  if (method !== 'auto' && method !== 'source-sampling') return false;
-  const places = observe(readings).length;
-  return places >= LEAST && places <= MOST;
-}
 
 /** Of the work, sampling takes this share, and leaving each place out the rest. */
 const SAMPLING = 0.65;
