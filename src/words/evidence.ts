@@ -64,7 +64,8 @@ const HARDLY = 0.005;
 /** What the map would be without a reading: 'Without it the map would change by 8 % on average, most in: Kitchen (23 % lower).' */
 export function pullSentence({ by, change, room, roomChange }: Pull, home: Home): string {
   if (Math.expm1(change) < HARDLY) return `Without it ${mapOf(by)} would hardly change.`;
-  const most = home.rooms[room] ? `, most in: ${roomName(home, room)} (${changeText(roomChange)})` : '';
+  const told = home.rooms[room] && Math.abs(Math.expm1(roomChange)) >= HARDLY;
+  const most = told ? `, most in: ${roomName(home, room)} (${changeText(roomChange)})` : '';
   return `Without it ${mapOf(by)} would change by ${pullText(change)} on average${most}.`;
 }
 
@@ -74,6 +75,14 @@ const mapOf = (by: Pull['by']): string => (by ? `the map of ${methodName(by)}` :
 /** '8 %', or 'a factor of 2.4': a root mean square of changes of ln B. */
 export const pullText = (change: number): string =>
   change < Math.LN2 ? percentText(Math.expm1(change)) : `a factor of ${factorText(change)}`;
+
+/** Beside a reading's pull: 'Kitchen · Back garden 2 % lower', 'Bedroom · 5 % lower there'. */
+export function pullNote(row: EvidenceRow, { room, roomChange }: Pull, home: Home): string {
+  const own = rowRoom(home, row);
+  const most = home.rooms[room] ? roomName(home, room) : '';
+  const change = most === own ? `${changeText(roomChange)} there` : `${most} ${changeText(roomChange)}`;
+  return [own, most ? change : ''].filter(Boolean).join(' · ');
+}
 
 /** Said where no reading moves the map by much; `most`: the largest pull. */
 export const noneLeansText = ({ by, change }: Pull): string =>
@@ -147,7 +156,7 @@ export function coverageSentence(inside: number, all: number): string {
 }
 
 /** How many of the rows lie inside their interval. */
-export const insideCount = (rows: readonly EvidenceRow[]): number => rows.filter(isInside).length;
+const insideCount = (rows: readonly EvidenceRow[]): number => rows.filter(isInside).length;
 
 /** Why the map may be believed, or not: each reading was predicted without itself. `taken`: ' with the House meter'. */
 export function evidenceSentences({ readings, looRmseLn, rows }: Evidence, taken = ''): string[] {

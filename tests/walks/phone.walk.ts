@@ -199,3 +199,20 @@ test('a length that is refused draws no room, and a sample is opened once', asyn
   await expect(dialog.getByRole('button', { name: /open now/ })).toHaveCount(1);
   await expect(dialog.getByRole('button', { name: /^remove:/ })).toHaveCount(3);
 });
+
+test('a reading of the evidence is tapped, told in words and selected', async ({ page }) => {
+  await arrive(page);
+  await goTo(page, 'map');
+  const grip = page.getByRole('slider', { name: 'Height of the sheet' });
+  await grip.press('ArrowUp');
+  await grip.press('ArrowUp');
+  const plot = page.getByRole('slider', { name: /what the others predict/ });
+  await expect(plot).toBeVisible({ timeout: 30_000 });
+  const wide = (await plot.boundingBox())!;
+  expect(wide.x + wide.width).toBeLessThanOrEqual(390);
+  const point = (await plot.locator('circle.in').nth(3).boundingBox())!;
+  await page.touchscreen.tap(point.x + point.width / 2, point.y + point.height / 2);
+  const said = page.getByRole('region', { name: 'map' }).locator('[aria-live]');
+  await expect(said).toHaveText(/^Reading \d+ .*µT read, .*predicted/);
+  await expect(plot.locator('.ring')).toHaveCount(1);
+});

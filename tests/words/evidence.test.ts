@@ -8,6 +8,7 @@ import {
   leansSentence,
   lookSentence,
   looksSentence,
+  pullNote,
   pullSentence,
   rowText,
 } from '../../src/words/evidence';
@@ -94,11 +95,14 @@ describe('a reading among the evidence', () => {
   });
 
   it('has its pull told in the room where it counts most', () => {
-    const { made, room } = home();
+    const { made, room, level } = home();
     const pull = { by: null, change: Math.log(1.08), room, roomChange: Math.log(0.77) };
     expect(pullSentence(pull, made)).toBe(
       'Without it the map would change by 8\u2009% on average, most in: Kitchen (23\u2009% lower).',
     );
+    expect(pullSentence({ ...pull, roomChange: 0.001 }, made)).toMatch(/ on average\.$/);
+    expect(pullNote({ ...row(1), level }, pull, made)).toBe('Kitchen · 23\u2009% lower there');
+    expect(pullNote({ ...row(1), level, at: [9, 9] }, pull, made)).toBe('Kitchen 23\u2009% lower');
     expect(pullSentence({ ...pull, change: 0.001 }, made)).toBe('Without it the map would hardly change.');
     expect(pullSentence({ ...pull, change: 0.9, room: 'r99' }, made)).toBe(
       'Without it the map would change by a factor of 2.5 on average.',
