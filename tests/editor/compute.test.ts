@@ -411,6 +411,7 @@ describe('arranging', () => {
     editor.run(change({ kind: 'reading', id: 'm1' }, { value: 0.5 }));
     settle();
     editor.stopSampling();
+    engine.work();
     expect(editor.proposal).toMatchObject({ state: 'idle', proposal: null });
     editor.setStage('report');
     editor.setStage('arrange');

@@ -83,9 +83,14 @@ describe('sources are sampled beside the map that is there at once', () => {
     engine.work();
     editor.run(change({ kind: 'reading', id: 'm1' }, { value: 0.5 }));
     settle();
+    // No other method's map shows in between.
+    expect(editor.results).toMatchObject({ state: 'running', stale: true, sampling: null });
+    expect(editor.results.assessment!.fitted.method).toBe('source-sampling');
+    expect(engine.count('assess')).toBe(2);
     sampler.work();
     engine.work();
-    expect(starts()).toEqual([false, true]);
+    expect(editor.results).toMatchObject({ state: 'idle', stale: false });
+    expect([starts(), engine.count('assess')]).toEqual([[false, true], 3]);
     const warm = editor.results.assessment!;
     editor.setStage('report');
     settle();
@@ -112,6 +117,20 @@ describe('sources are sampled beside the map that is there at once', () => {
     editor.run(change({ kind: 'reading', id: 'm1' }, { value: 0.5 }));
     settle();
     expect(editor.results.sampling).toBe(0);
+  });
+
+  it('fault: stopped while it went on from earlier samples, the map was never drawn', async () => {
+    const { editor, engine, sampler, settle } = await drive({ home: bedroom() });
+    editor.run(setSettings(sampling));
+    settle();
+    sampler.work();
+    engine.work();
+    editor.run(change({ kind: 'reading', id: 'm1' }, { value: 0.5 }));
+    settle();
+    editor.stopSampling();
+    engine.work();
+    expect(editor.results).toMatchObject({ state: 'idle', stale: false, sampling: null });
+    expect(editor.results.assessment!.fitted.method).not.toBe('source-sampling');
   });
 
   it('a method that was asked for asks for no samples', async () => {

@@ -107,12 +107,24 @@ export function createEstimateTask(
     if (!sampling.working(wanted(request))) stopSampling(false);
     asked = request;
     set({ state: 'running', progress: 0, stale: whole !== null });
+    // A sampled map of nearly this survey leads to the next in moments: no other method shows in between.
+    const goesOn = drawnWith !== null && whole !== null && sampling.goesOn(wanted(request));
+    if (!goesOn) return assess(home, request, 0);
+    sampling.start(wanted(request), {
+      progress: (share) => set({ progress: SAMPLING * share }),
+      done: () => (asked === request ? assess(home, request, SAMPLING) : undefined),
+      failed: () => (asked === request ? assess(home, request, SAMPLING) : undefined),
+    });
+  };
+
+  /** Asks for the whole answer to what was asked, with the samples there are; this share of the work is done. */
+  const assess = (home: Home, request: AssessRequest, before: number) => {
     const sampled = sampling.of(wanted(request));
     client.put(
       'assess',
       { request, sampled },
       {
-        progress: (progress) => set({ progress }),
+        progress: (share) => set({ progress: before + (1 - before) * share }),
         done(assessment) {
           asked = null;
           answered(home, request, assessment, sampled);
@@ -252,8 +264,8 @@ export function createEstimateTask(
     cancel() {
       stop();
       client.cancel();
-      stopSampling(true);
       asked = null;
+      stopSampling(true);
       set({ ...idle(), assessment: whole, stale: whole !== null, live: {} });
     },
     stopSampling: () => stopSampling(true),

@@ -16,10 +16,12 @@ export interface SamplingTask {
   of(wanted: ToSample): Sampled | null;
   /** Whether this survey is still to be sampled: it wants to be, is not, and nobody stopped it. */
   lacks(wanted: ToSample): boolean;
+  /** Whether it is to be sampled from the samples of nearly the same survey. */
+  goesOn(wanted: ToSample): boolean;
   start(wanted: ToSample, listener: { progress(share: number): void; done(): void; failed(): void }): void;
   /** Whether this very survey is being sampled. */
   working(wanted: ToSample): boolean;
-  /** Ends the work; for good: this survey is not sampled again. */
+  /** Ends the work; for good: this survey is not sampled again, and whoever waits for it is told that it failed. */
   stop(forGood: boolean): void;
   /** Another home: its samples have nothing to do with those of the last. */
   forget(): void;
@@ -34,6 +36,7 @@ export function createSamplingTask({ samplingFactory }: Pick<Services, 'sampling
   let known: (ToSample & { sampled: Sampled }) | null = null;
   let asked: ToSample | null = null;
   let declined: Survey | null = null;
+  let tellFailed = () => {};
 
   // Samples do not ask whether their method was chosen or left open.
   const same = (a: Survey, b: Survey) => sameValue({ ...a, method: b.method }, b);
@@ -43,18 +46,26 @@ export function createSamplingTask({ samplingFactory }: Pick<Services, 'sampling
   const of = (wanted: ToSample) =>
     wantsSampling(wanted.survey) && answers(known, wanted) ? known!.sampled : null;
 
+  const lacks = (wanted: ToSample) =>
+    wantsSampling(wanted.survey) && !answers(known, wanted) && !(declined && same(declined, wanted.survey));
+
+  /** Of nearly the same survey. */
+  const nearest = ({ survey, afresh }: ToSample) =>
+    known && !afresh && nearlySame(known.survey, survey) ? known : null;
+
   return {
     of,
-    lacks: (wanted) =>
-      wantsSampling(wanted.survey) && !answers(known, wanted) && !(declined && same(declined, wanted.survey)),
+    lacks,
+    goesOn: (wanted) => lacks(wanted) && nearest(wanted) !== null,
     working: (wanted) => answers(asked, wanted),
     start(wanted, { progress, done, failed }) {
       if (answers(asked, wanted)) return;
       if (asked) client.cancel();
       const { survey } = wanted;
-      const near = known && !wanted.afresh && nearlySame(known.survey, survey) ? known : null;
+      const near = nearest(wanted);
       const making = { survey, afresh: !near };
       asked = making;
+      tellFailed = failed;
       client.put(
         'sample',
         { survey, start: near?.sampled.samples },
@@ -75,10 +86,14 @@ export function createSamplingTask({ samplingFactory }: Pick<Services, 'sampling
       );
     },
     stop(forGood) {
-      if (forGood && asked) declined = asked.survey;
-      // A worker in the middle of a sampling hears nothing: it is ended, and the next survey starts a fresh one.
-      if (asked) client.cancel();
+      if (!asked) return;
+      const { survey } = asked;
       asked = null;
+      // A worker in the middle of a sampling hears nothing: it is ended, and the next survey starts a fresh one.
+      client.cancel();
+      if (!forGood) return;
+      declined = survey;
+      tellFailed();
     },
     forget() {
       known = null;
