@@ -8,6 +8,7 @@ import { createArrangeTask } from './compute/arrangeTask';
 import { createEstimates } from './compute/estimates';
 import { loadHere } from './compute/loadHere';
 import { createEstimateTask } from './compute/estimateTask';
+import { createNextTask } from './compute/nextTask';
 import type { Editor, Mark, PointerInput } from './editor';
 import { createHistory } from './history';
 import { createKeyboard } from './input/keyboard';
@@ -60,11 +61,14 @@ export function createEditor(services: Services): Editor {
   const estimate = createEstimateTask(services, () => {
     tell('results', 'pointer');
     checkProposal();
+    followNext();
     arrangeOnEntry.look();
   });
   const here = loadHere();
   const estimates = createEstimates(estimate, here.engine);
   const arranging = createArrangeTask(services, () => tell('proposal'));
+  const next = createNextTask(services, () => tell('next'));
+  const followNext = () => next.follow(store.home, estimate.results);
   const fitted = () => estimate.results.assessment?.fitted ?? null;
   const checkProposal = () => arranging.check(store.home, fitted());
   const arrange = (cautious: boolean) => {
@@ -88,6 +92,7 @@ export function createEditor(services: Services): Editor {
   const settle = () => {
     estimate.settle(store.home, session.view);
     checkProposal();
+    followNext();
   };
 
   const say = (problem: Problem) => session.say({ text: problem, tone: 'problem' });
@@ -100,6 +105,7 @@ export function createEditor(services: Services): Editor {
       history.clear();
       estimate.restart();
       arranging.leave();
+      next.ask(null, home, estimate.results);
       session.restart(home);
       store.put(home);
       camera.showAll();
@@ -148,6 +154,8 @@ export function createEditor(services: Services): Editor {
     commit,
     bail,
     say,
+    planned: () => next.state.answer?.readings ?? [],
+    pickNext: next.pick,
     mayWrite: () => shelf.writes,
     suspects: () => suspectsShown(store.home.sources, estimate.results.assessment, session.view),
   });
@@ -359,6 +367,11 @@ export function createEditor(services: Services): Editor {
       return problem;
     },
     leaveProposal: arranging.leave,
+    get next() {
+      return next.state;
+    },
+    askNext: (what) => next.ask(what, store.home, estimate.results),
+    pickNext: next.pick,
     shelf,
     get notice() {
       return session.notice;
@@ -369,6 +382,7 @@ export function createEditor(services: Services): Editor {
       topics.silence();
       estimate.end();
       arranging.end();
+      next.end();
       shelf.end();
     },
   };

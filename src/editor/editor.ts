@@ -1,6 +1,8 @@
 import type { AssessRequest, Assessment, PieceDose } from '../engine/assess';
 import type { Proposal } from '../engine/arranging/arrange';
 import type { Home, Id, Point, Ref } from '../home/home';
+import type { NextAsk } from '../home/questions/nextQuestion';
+import type { NextReadings } from '../engine/nextReadings/request';
 import type { Edit } from '../home/edits/edit';
 import type { Problem } from '../home/problem';
 import type { UnmarkedSource } from '../engine/mapping/sourceSampling/unmarkedSources';
@@ -19,6 +21,7 @@ export type Topic =
   | 'pointer'
   | 'results'
   | 'proposal'
+  | 'next'
   | 'shelf'
   | 'notice';
 
@@ -126,6 +129,19 @@ export interface ProposalState {
   cautious: boolean;
   /** Which answer is shown as ghosts: 0 the best, then the alternatives. */
   shown: number;
+}
+
+/** Where to read next: what for, and the places by rank, worked out anew with every map while somebody wants them. */
+export interface NextState {
+  ask: NextAsk | null;
+  state: Running;
+  progress: number;
+  /** The last answer; it stays while a new one is worked out. */
+  answer: NextReadings | null;
+  stale: boolean;
+  problem: Problem | null;
+  /** Rank from 0 of the place that is chosen in the list or on the plan. */
+  picked: number | null;
 }
 
 export interface HomeSummary {
@@ -245,6 +261,11 @@ export interface Editor {
   /** Re-checks the rules and makes one step of history; returns why it could not. */
   takeProposal(): Problem | null;
   leaveProposal(): void;
+
+  readonly next: NextState;
+  /** What further readings are to make surer; null: no list any more. */
+  askNext(what: NextAsk | null): void;
+  pickNext(rank: number | null): void;
 
   readonly shelf: Shelf;
   readonly notice: Notice | null;

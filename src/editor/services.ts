@@ -16,7 +16,7 @@ export interface Services {
   engineFactory: () => Line;
   /** Starts the worker that samples sources. */
   samplingFactory: () => Line;
-  /** Starts the worker that plans arrangements. */
+  /** Starts a worker that plans: arrangements, or where to read next. */
   arrangeFactory: () => Line;
   database: HomeDatabase;
   locks: Locks;

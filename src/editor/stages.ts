@@ -26,6 +26,9 @@ export const MOVES: Record<Stage, readonly KindName[]> = {
   report: [],
 };
 
+/** Where places to read next are shown. */
+export const PLANS: readonly Stage[] = ['survey', 'map'];
+
 /** What the hand goes back to when nothing else is picked up: who surveys has the meter in hand. */
 export const AT_REST: Record<Stage, ToolName> = {
   sketch: 'select',

@@ -116,6 +116,10 @@ export class EditorState {
     this.#follow('proposal');
     return this.editor.proposal;
   }
+  get next() {
+    this.#follow('next');
+    return this.editor.next;
+  }
   get shelf() {
     this.#follow('shelf');
     return this.editor.shelf;

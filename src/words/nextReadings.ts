@@ -5,6 +5,14 @@ import { furnitureName, roomName } from './things';
 
 export const nextWords = {
   title: 'Read next',
+  for: 'to make surer',
+  nothing: 'choose',
+  map: 'the whole map',
+  choice: 'whether to move',
+  working: 'Looking for places…',
+  cancel: 'Cancel',
+  stale: 'The home has changed since.',
+  readHere: 'Read here',
 };
 
 /** What a reading is expected to do: 'Bed narrows from 0.25–0.49 to 0.28–0.45 µT'. */

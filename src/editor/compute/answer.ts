@@ -2,6 +2,7 @@ import { arrange } from '../../engine/arranging/arrange';
 import { assessHome } from '../../engine/assessHome';
 import { drawLevel } from '../../engine/drawLevel';
 import { fieldsOf } from '../../engine/dose/fieldAt';
+import { nextReadings } from '../../engine/nextReadings/nextReadings';
 import { pieceDose } from '../../engine/dose/pieceDose';
 import { sampleSurvey } from '../../engine/mapping/sourceSampling/sampleSurvey';
 import { withSurvey } from '../../engine/mapping/fitSurvey';
@@ -40,5 +41,7 @@ function worked(ask: Ask, progress: (share: number) => void): Reply {
     }
     case 'arrange':
       return { reply: 'done', key, answer: arrange(ask.request, progress) };
+    case 'next':
+      return { reply: 'done', key, answer: nextReadings(ask.request, progress) };
   }
 }

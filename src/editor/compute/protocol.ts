@@ -9,6 +9,7 @@ import type {
   LevelPicture,
 } from '../../engine/assess';
 import type { FittedSurvey } from '../../engine/mapping/fitSurvey';
+import type { NextReadings, NextRequest } from '../../engine/nextReadings/request';
 import type { Sampled } from '../../engine/mapping/sourceSampling/sampleSurvey';
 import type { SourceSamples } from '../../engine/mapping/sourceSampling/samples';
 import type { Survey } from '../../engine/mapping/survey';
@@ -29,7 +30,8 @@ export type Ask =
     }
   /** The doses of pieces that are being carried. */
   | { ask: 'doses'; key: number; fitted: FittedSurvey; pieces: AssessPiece[] }
-  | { ask: 'arrange'; key: number; request: ArrangeRequest };
+  | { ask: 'arrange'; key: number; request: ArrangeRequest }
+  | { ask: 'next'; key: number; request: NextRequest };
 
 export interface Answers {
   assess: Assessment;
@@ -37,6 +39,7 @@ export interface Answers {
   picture: LevelPicture;
   doses: PieceDose[];
   arrange: Proposal;
+  next: NextReadings;
 }
 
 export type Reply =

@@ -1,11 +1,13 @@
+import type { NextReading } from '../../engine/nextReadings/request';
 import type { Edit } from '../../home/edits/edit';
+import type { Point } from '../../home/home';
 import type { Problem } from '../../home/problem';
 import type { CameraControl } from '../cameraControl';
 import type { History } from '../history';
 import { hitTest } from '../input/hitTest';
 import type { Services } from '../services';
 import type { Session } from '../session';
-import { AT_REST } from '../stages';
+import { AT_REST, PLANS } from '../stages';
 import { suspectAt } from '../suspects';
 import type { Store } from '../store';
 import type { Topics } from '../topics';
@@ -26,9 +28,14 @@ interface Parts {
   commit(): void;
   bail(): void;
   say(problem: Problem): void;
+  planned(): readonly NextReading[];
+  pickNext(rank: number | null): void;
   mayWrite(): boolean;
   suspects(): readonly UnmarkedSource[];
 }
+
+/** CSS pixels from the middle of a sign to its edge. */
+const SIGN = 12;
 
 /** The part of a session that tools work with. */
 export function createBench(parts: Parts): Bench {
@@ -62,6 +69,19 @@ export function createBench(parts: Parts): Bench {
     hit: (aim, kinds) => hitTest(store.home, session.view, aim.at, aim.reach, kinds),
     suspectAt: (aim) => suspectAt(parts.suspects(), aim.at, aim.reach),
     chooseSuspect: session.chooseSuspect,
+    planned({ at: [x, y], reach }) {
+      const { stage, level } = session.view;
+      const near = Math.max(reach, SIGN / camera.camera.scale);
+      let nearest: { rank: number; at: Point; distance: number } | null = null;
+      if (PLANS.includes(stage))
+        parts.planned().forEach((one, rank) => {
+          const distance = Math.hypot(one.at[0] - x, one.at[1] - y);
+          if (one.level === level && distance <= Math.min(near, nearest?.distance ?? Infinity))
+            nearest = { rank, at: one.at, distance };
+        });
+      return nearest;
+    },
+    pickNext: parts.pickNext,
     select: session.select,
     hoverOver: session.hoverOver,
     setReadingPlace: session.setReadingPlace,

@@ -59,7 +59,9 @@ export function createReadingTool(bench: Bench): Tool {
       if (was.doing === 'drag') bench.commit();
       if (was.doing !== 'press') return;
       bench.select(was.hit ? [was.hit] : []);
-      bench.setReadingPlace(was.hit ? null : centimetres(was.from.at));
+      const planned = was.hit ? null : bench.planned(was.from);
+      if (planned) bench.pickNext(planned.rank);
+      bench.setReadingPlace(was.hit ? null : (planned?.at ?? centimetres(was.from.at)));
     },
     key({ key, shift, command }) {
       const way = WAYS[key];

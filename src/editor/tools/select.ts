@@ -43,6 +43,8 @@ export function createSelectTool(bench: Bench): Tool {
   };
 
   const tap = ({ from, hit }: Extract<State, { doing: 'press' }>) => {
+    const planned = bench.planned(from);
+    if (planned) return bench.pickNext(planned.rank);
     // Suspects lie upon the walls of rooms, under whatever has been drawn or read.
     const suspect = hit && hit.kind !== 'room' ? null : bench.suspectAt(from);
     if (suspect) return bench.chooseSuspect(suspect);

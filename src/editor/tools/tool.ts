@@ -40,6 +40,9 @@ export interface Bench {
   /** The likely unmarked source that a tap means. */
   suspectAt(aim: Aim): UnmarkedSource | null;
   chooseSuspect(suspect: UnmarkedSource): void;
+  /** The place to read next within reach, by rank from 0; null where none is, or none are shown. */
+  planned(aim: Aim): { rank: number; at: Point } | null;
+  pickNext(rank: number | null): void;
   select(refs: readonly Ref[]): void;
   hoverOver(ref: Ref | null): void;
   setReadingPlace(at: Point | null): void;

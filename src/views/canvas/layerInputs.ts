@@ -36,6 +36,7 @@ export const LAYER_INPUTS: Record<LayerName, (scene: Scene) => readonly unknown[
     scene.results.state,
     scene.results.progress,
     scene.proposal,
+    scene.next,
     scene.travel,
     scene.selection,
     scene.suspects,

@@ -24,6 +24,7 @@ const TOPICS: readonly Topic[] = [
   'pointer',
   'results',
   'proposal',
+  'next',
 ];
 
 /** Keeps a container painted with what the editor holds, at most once a frame. */

@@ -31,6 +31,7 @@ export interface Scene {
   suspects: readonly UnmarkedSource[];
   suspect: UnmarkedSource | null;
   proposal: Editor['proposal'];
+  next: Editor['next'];
   selection: Editor['selection'];
   hover: Editor['hover'];
   litBand: Editor['litBand'];
@@ -103,6 +104,7 @@ export function createSceneReader(editor: Editor): (form: Form, travel?: number)
       suspects: suspects(home.sources, results.assessment, view.stage, view.level),
       suspect: editor.suspect,
       proposal: editor.proposal,
+      next: editor.next,
       selection: editor.selection,
       hover: editor.hover,
       litBand: editor.litBand,

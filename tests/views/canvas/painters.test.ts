@@ -118,3 +118,38 @@ describe('the overlay', () => {
     expect(texts(paint(paintOverlay))).not.toContain('No estimate here');
   });
 });
+
+describe('places to read next', () => {
+  test('are triangles with their rank, at the map and in the survey, and nowhere else', async () => {
+    const { editor, planner, paint } = await session('map');
+    editor.askNext({ kind: 'piece', id: 'p1' });
+    planner.work();
+    const ranks = editor.next.answer!.readings.map((_, i) => String(i + 1));
+    expect(ranks.length).toBeGreaterThan(1);
+    for (const stage of ['map', 'survey'] as const) {
+      editor.setStage(stage);
+      expect(texts(paint(paintOverlay)).slice(0, ranks.length)).toEqual(ranks);
+    }
+    editor.setStage('arrange');
+    expect(texts(paint(paintOverlay))).not.toContain('1');
+  });
+
+  test('the chosen one has a second casing; stale ones are dashed and lose the accent', async () => {
+    const { editor, planner, paint } = await session('map');
+    editor.askNext({ kind: 'piece', id: 'p1' });
+    planner.work();
+    const strokes = () => paint(paintOverlay).filter(({ name }) => name === 'stroke').length;
+    const plain = strokes();
+    editor.pickNext(0);
+    expect(strokes()).toBe(plain + 2);
+    const accents = () =>
+      paint(paintOverlay).filter(
+        ({ name, fillStyle }) => name === 'fillText' && fillStyle === PRINT_INK.accent,
+      );
+    expect(accents().length).toBe(editor.next.answer!.readings.length);
+    editor.run(addReading({ level: 'l1', at: [2, 2], value: 0.3 }));
+    editor.cancelAssessment();
+    expect(editor.next.stale).toBe(true);
+    expect(accents()).toEqual([]);
+  });
+});

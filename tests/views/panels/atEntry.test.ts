@@ -2,10 +2,10 @@ import { describe, expect, it } from 'vitest';
 import { atEntry } from '../../../src/views/panels/survey/atEntry';
 
 describe('a value, judged while its reader still stands there', () => {
-  it('fits inside the interval, and just past it by what a meter may add', () => {
-    expect(atEntry(0.07, 'uT', 0.04, 0.1)).toEqual({ kind: 'fits' });
-    expect(atEntry(0.109, 'uT', 0.04, 0.1)).toEqual({ kind: 'fits' });
-    expect(atEntry(0.037, 'uT', 0.04, 0.1)).toEqual({ kind: 'fits' });
+  it('fits inside the interval', () => {
+    for (const value of [0.041, 0.07, 0.099])
+      expect(atEntry(value, 'uT', 0.04, 0.1)).toEqual({ kind: 'fits' });
+    expect(atEntry(0.109, 'uT', 0.04, 0.1)).toEqual({ kind: 'above' });
   });
 
   it('is said to lie above or below where it is not far off', () => {

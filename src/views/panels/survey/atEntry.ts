@@ -8,8 +8,6 @@ export type AtEntry =
   /** So far off that it is asked about; `unit`: the unit in which the same figures would fit. */
   | { kind: 'far'; side: 'above' | 'below'; unit: FieldUnit | null };
 
-// The interval speaks of the field; a meter may add a tenth to either side.
-const METER = 1.1;
 // Beyond a factor of three past the interval a value is more often mistyped than true.
 const FAR = 3;
 
@@ -18,10 +16,10 @@ const UNITS: readonly FieldUnit[] = ['uT', 'mG', 'nT'];
 /**
  * @param value the value typed, µT
  * @param unit the unit it was typed in
- * @param low @param high the map's 90 % interval at the place, µT
+ * @param low @param high what the meter is expected to show there nine times in ten, µT
  */
 export function atEntry(value: number, unit: FieldUnit, low: number, high: number): AtEntry {
-  const fits = (field: number) => field >= low / METER && field <= high * METER;
+  const fits = (field: number) => field >= low && field <= high;
   if (fits(value)) return { kind: 'fits' };
   const side = value > high ? 'above' : 'below';
   if (side === 'above' ? value <= high * FAR : value >= low / FAR) return { kind: side };
@@ -29,7 +27,7 @@ export function atEntry(value: number, unit: FieldUnit, low: number, high: numbe
   const meant = UNITS.find((other) => {
     if (other === unit) return false;
     const field = fromUnit(figures, other);
-    return field >= low / METER / 2 && field <= high * METER * 2;
+    return field >= low / 2 && field <= high * 2;
   });
   return { kind: 'far', side, unit: meant ?? null };
 }

@@ -1,0 +1,104 @@
+import type { NextRequest } from '../../engine/nextReadings/request';
+import type { Home } from '../../home/home';
+import { nextQuestion, type NextAsk } from '../../home/questions/nextQuestion';
+import type { NextState, Results } from '../editor';
+import { sameValue } from '../sameValue';
+import type { Services } from '../services';
+import { createEngineClient } from './engineClient';
+
+export interface NextTask {
+  readonly state: NextState;
+  /** What the list is for from now on; null: no list. */
+  ask(what: NextAsk | null, home: Home, results: Results): void;
+  /** The home or its map is another: the list is worked out again once the map stands. */
+  follow(home: Home, results: Results): void;
+  /** The place of the list that is chosen, by rank from 0. */
+  pick(rank: number | null): void;
+  end(): void;
+}
+
+const NONE: NextState = {
+  ask: null,
+  state: 'idle',
+  progress: 0,
+  answer: null,
+  stale: false,
+  problem: null,
+  picked: null,
+};
+
+/** More is not carried in a head. */
+const LISTED = 5;
+
+/** Keeps a list of the places to read next in step with the map, in a worker of its own. */
+export function createNextTask(
+  { arrangeFactory }: Pick<Services, 'arrangeFactory'>,
+  changed: () => void,
+): NextTask {
+  const client = createEngineClient(arrangeFactory);
+  let state = NONE;
+  let asked: NextRequest | null = null;
+
+  const set = (change: Partial<NextState>) => {
+    state = { ...state, ...change };
+    changed();
+  };
+  const leave = () => {
+    client.cancel();
+    asked = null;
+    if (state === NONE) return;
+    state = NONE;
+    changed();
+  };
+
+  const put = (request: NextRequest) => {
+    asked = request;
+    set({ state: 'running', progress: 0, stale: state.answer !== null, problem: null });
+    client.put(
+      'next',
+      { request },
+      {
+        progress: (progress) => set({ progress }),
+        done: (answer) => set({ state: 'idle', progress: 0, answer, stale: false, picked: null }),
+        problem: (problem) => set({ state: 'idle', progress: 0, problem }),
+      },
+    );
+  };
+
+  const task: NextTask = {
+    get state() {
+      return state;
+    },
+    ask(what, home, results) {
+      leave();
+      if (!what) return;
+      state = { ...NONE, ask: what };
+      changed();
+      task.follow(home, results);
+    },
+    follow(home, { assessment, request, stale }) {
+      const { ask } = state;
+      if (!ask) return;
+      if (!isThere(home, ask)) return leave();
+      if (!assessment || !request || stale) {
+        if (state.answer && !state.stale) set({ stale: true });
+        return;
+      }
+      const question = nextQuestion(home, request, assessment, ask, LISTED);
+      if (!sameValue(question, asked)) put(question);
+      else if (state.stale && state.state === 'idle') set({ stale: false });
+    },
+    pick(rank) {
+      if (rank !== state.picked) set({ picked: rank });
+    },
+    end: () => client.cancel(),
+  };
+  return task;
+}
+
+/** Whether what is to be made surer is still in the home. */
+function isThere(home: Home, ask: NextAsk): boolean {
+  if (ask.kind === 'map') return true;
+  if (ask.kind === 'choice') return ask.pieces.every(({ id }) => id in home.pieces);
+  return ask.id in (ask.kind === 'room' ? home.rooms : home.pieces);
+}

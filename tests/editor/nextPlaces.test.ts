@@ -1,0 +1,92 @@
+import { describe, expect, it } from 'vitest';
+import { addReading } from '../../src/home/edits/add';
+import { remove } from '../../src/home/edits/remove';
+import { setTitle } from '../../src/home/edits/setTitle';
+import { bedroom } from '../support/homes';
+import { drive } from '../support/driver';
+
+/** A session at the map with the places for the bed worked out. */
+async function asked() {
+  const driver = await drive({ home: bedroom() });
+  driver.editor.setStage('map');
+  driver.settle();
+  driver.editor.askNext({ kind: 'piece', id: 'p1' });
+  driver.planner.work();
+  return driver;
+}
+
+describe('where to read next', () => {
+  it('is asked of a worker of its own, and stands with the map that was fitted', async () => {
+    const { editor, planner, engine } = await asked();
+    expect([planner.count('next'), engine.count('next')]).toEqual([1, 0]);
+    expect(editor.next.state).toBe('idle');
+    expect(editor.next.answer!.readings.length).toBeGreaterThan(0);
+  });
+
+  it('waits for the first map where there is none yet', async () => {
+    const { editor, planner, settle } = await drive({ home: bedroom() });
+    editor.askNext({ kind: 'map' });
+    expect(planner.count('next')).toBe(0);
+    settle();
+    expect(planner.count('next')).toBe(1);
+  });
+
+  it('is stale while the map is, and follows it; what it does not depend on asks nothing', async () => {
+    const { editor, planner, settle } = await asked();
+    editor.run(setTitle('Another name'));
+    settle();
+    expect([planner.count('next'), editor.next.stale]).toEqual([1, false]);
+    const { at, height } = editor.next.answer!.readings[0]!;
+    editor.run(addReading({ level: 'l1', at: [...at], height, value: 0.3 }));
+    settle();
+    expect([planner.count('next'), editor.next.stale, editor.next.state]).toEqual([2, true, 'running']);
+    planner.work();
+    expect([editor.next.stale, editor.next.state]).toEqual([false, 'idle']);
+    expect(editor.next.answer!.readings.some((one) => one.at[0] === at[0] && one.at[1] === at[1])).toBe(
+      false,
+    );
+  });
+
+  it('goes with what it was for, and when nobody wants it any more', async () => {
+    const { editor, settle } = await asked();
+    editor.run(remove([{ kind: 'piece', id: 'p1' }]));
+    settle();
+    expect([editor.next.ask, editor.next.answer]).toEqual([null, null]);
+    editor.undo();
+    editor.askNext({ kind: 'map' });
+    editor.askNext(null);
+    expect([editor.next.ask, editor.next.state]).toEqual([null, 'idle']);
+  });
+
+  it('a press on a place picks it at the map; in the survey it puts the next reading there, to the centimetre', async () => {
+    const { editor, click } = await asked();
+    const { at } = editor.next.answer!.readings[1]!;
+    click([at[0] + 0.05, at[1] - 0.04]);
+    expect(editor.next.picked).toBe(1);
+    expect(editor.selection).toEqual([]);
+    editor.setStage('survey');
+    click([at[0] + 0.05, at[1] - 0.04]);
+    expect(editor.readingPlace).toEqual(at);
+    editor.setStage('judge');
+    editor.pickNext(null);
+    click(at as [number, number]);
+    expect(editor.next.picked).toBeNull();
+  });
+
+  it('has no list while the worker has failed, and says why', async () => {
+    const { editor } = await drive({
+      home: bedroom(),
+      services: {
+        arrangeFactory: () => {
+          throw new Error('no worker');
+        },
+      },
+    }).then((driver) => {
+      driver.settle();
+      driver.editor.askNext({ kind: 'map' });
+      return driver;
+    });
+    expect(editor.next.problem).toEqual({ kind: 'work-failed', detail: 'no worker' });
+    expect(editor.next.state).toBe('idle');
+  });
+});
