@@ -41,17 +41,16 @@ export function nextReadings(
     const before = variances();
     const best = bestOf(request.aims, sites, today, before);
     if (!best || readings.length >= request.count) return { readings, enough: best === null };
-    const { site, spot } = best;
+    const { site, spot, most } = best;
     const drawn = site.drawn(spot);
     site.read(spot);
     const after = variances();
-    const most = greatest(before.map((value, k) => (value > 0 ? 1 - after[k] / value : 0)));
-    const share = (variances: readonly number[]) => Math.sqrt(variances[most] / today[most]);
+    const share = (variances: readonly number[]) => Math.sqrt(variances[most!] / today[most!]);
     readings.push({
       level: site.level,
       at: site.spots[spot],
       height: request.height,
-      effect: most < 0 ? null : effectOf(request.aims[most], share(before), share(after)),
+      effect: most === null ? null : effectOf(request.aims[most], share(before), share(after)),
       drawn,
     });
   }
@@ -60,6 +59,8 @@ export function nextReadings(
 interface Best {
   site: Site;
   spot: number;
+  /** Index of the aim that gains most of those that still matter; null where none gains. */
+  most: number | null;
 }
 
 /** The spot that gains most of those that are worth a reading. */
@@ -77,20 +78,15 @@ function bestOf(
       if (!site.free(spot)) continue;
       const lowers = aims.map((_, k) => site.lowers(spot, k));
       // What is known as well as a meter could read it is known well enough.
-      const narrows = lowers.some(
-        (lower, k) => open[k] && now[k] > site.noise[spot] && Math.sqrt(1 - lower / now[k]) < 1 - WORTH,
-      );
-      if (!narrows && site.drawn(spot) < WORTH_DRAWN) continue;
+      const shares = lowers.map((lower, k) => (open[k] && now[k] > site.noise[spot] ? lower / now[k] : 0));
+      const largest = Math.max(0, ...shares);
+      if (Math.sqrt(1 - largest) >= 1 - WORTH && site.drawn(spot) < WORTH_DRAWN) continue;
       const gain =
         site.gain(spot) ?? lowers.reduce((sum, lower, k) => sum + (open[k] ? lower / today[k] : 0), 0);
       if (gain > most) {
         most = gain;
-        best = { site, spot };
+        best = { site, spot, most: largest > 0 ? shares.indexOf(largest) : null };
       }
     }
   return best;
 }
-
-/** Index of the greatest value over 0; −1 where there is none. */
-const greatest = (values: readonly number[]): number =>
-  values.reduce((best, value, i) => (value > (best < 0 ? 0 : values[best]) ? i : best), -1);

@@ -54,7 +54,7 @@ export interface NextReading {
   level: string;
   at: Point;
   height: number;
-  /** Of the aim that gains most; null without aims. */
+  /** Of the aim that gains most of those still open; null where none is. */
   effect: Effect | null;
   /** Floor that is not drawn for want of a reading near, and will be, m². */
   drawn: number;
