@@ -13,12 +13,14 @@ import type { Home } from '../../src/home/home';
 
 const FLAT = fileURLToPath(new URL('../../samples/one-bedroom-flat.home.json', import.meta.url));
 
+/** By kriging unless another method is asked for: sources take seconds to sample. */
 const run = (...argv: string[]) => runOn(readFileSync(FLAT, 'utf8'), argv);
 
 function runOn(text: string, argv: string[]) {
   const out: string[] = [];
   const errors: string[] = [];
-  const status = main([FLAT, ...argv], {
+  const method = argv.includes('--method') ? [] : ['--method', 'kriging'];
+  const status = main([FLAT, ...method, ...argv], {
     read: () => text,
     out: (text) => out.push(text),
     error: (line) => errors.push(line),
@@ -89,6 +91,13 @@ describe('the next readings', () => {
     expect(all.arrangement.odds).toBeGreaterThan(0.95);
     expect([all.next, all.enough]).toEqual([[], true]);
   });
+
+  it('of the whole map by source sampling narrow what it leaves open', () => {
+    const { next, method } = answer('--next', '2', '--method', 'source-sampling');
+    expect(method).toBe('source-sampling');
+    expect(next.length).toBeGreaterThan(0);
+    for (const { why } of next) expect(why).toMatch(/ narrows /);
+  }, 120_000);
 
   it('stand in the table with their rank, place and reason', () => {
     expect(run('--next', '2', '--for', 'p1', '--table')).toMatch(

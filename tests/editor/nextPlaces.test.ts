@@ -5,9 +5,12 @@ import { setTitle } from '../../src/home/edits/setTitle';
 import { bedroom } from '../support/homes';
 import { drive } from '../support/driver';
 
+/** A bedroom that is mapped at once. */
+const kriged = () => ({ ...bedroom(), settings: { ...bedroom().settings, method: 'kriging' as const } });
+
 /** A session at the map with the places for the bed worked out. */
 async function asked() {
-  const driver = await drive({ home: bedroom() });
+  const driver = await drive({ home: kriged() });
   driver.editor.setStage('map');
   driver.settle();
   driver.editor.askNext({ kind: 'piece', id: 'p1' });
@@ -24,11 +27,37 @@ describe('where to read next', () => {
   });
 
   it('waits for the first map where there is none yet', async () => {
-    const { editor, planner, settle } = await drive({ home: bedroom() });
+    const { editor, planner, settle } = await drive({ home: kriged() });
     editor.askNext({ kind: 'map' });
     expect(planner.count('next')).toBe(0);
     settle();
     expect(planner.count('next')).toBe(1);
+  });
+
+  it('waits for the sources to be sampled where that is under way, since the map will be another', async () => {
+    const { editor, planner, engine, sampler, settle } = await drive({ home: bedroom() });
+    settle();
+    expect(editor.results.sampling).not.toBeNull();
+    editor.askNext({ kind: 'map' });
+    expect(planner.count('next')).toBe(0);
+    sampler.work();
+    engine.work();
+    expect(editor.results.sampling).toBeNull();
+    expect(planner.count('next')).toBe(1);
+  });
+
+  it('keeps the place that is picked, by where it is, while the list is worked out anew', async () => {
+    const { editor, planner, settle } = await asked();
+    editor.pickNext(1);
+    const { at } = editor.next.answer!.readings[1]!;
+    // Far from the bed: the same places matter.
+    editor.run(addReading({ level: 'l1', at: [4.9, 0.2], value: 0.08 }));
+    settle();
+    planner.work();
+    const { picked, answer } = editor.next;
+    expect(picked === null ? null : answer!.readings[picked]!.at).toEqual(
+      answer!.readings.some((one) => one.at[0] === at[0] && one.at[1] === at[1]) ? at : null,
+    );
   });
 
   it('is stale while the map is, and follows it; what it does not depend on asks nothing', async () => {
@@ -75,7 +104,7 @@ describe('where to read next', () => {
 
   it('has no list while the worker has failed, and says why', async () => {
     const { editor } = await drive({
-      home: bedroom(),
+      home: kriged(),
       services: {
         arrangeFactory: () => {
           throw new Error('no worker');

@@ -59,7 +59,13 @@ export function createNextTask(
       { request },
       {
         progress: (progress) => set({ progress }),
-        done: (answer) => set({ state: 'idle', progress: 0, answer, stale: false, picked: null }),
+        done(answer) {
+          const before = state.picked === null ? null : state.answer?.readings[state.picked];
+          const rank = answer.readings.findIndex(({ level, at }) =>
+            sameValue([level, at], before && [before.level, before.at]),
+          );
+          set({ state: 'idle', progress: 0, answer, stale: false, picked: rank < 0 ? null : rank });
+        },
         problem: (problem) => set({ state: 'idle', progress: 0, problem }),
       },
     );
@@ -76,11 +82,12 @@ export function createNextTask(
       changed();
       task.follow(home, results);
     },
-    follow(home, { assessment, request, stale }) {
+    follow(home, { assessment, request, stale, sampling }) {
       const { ask } = state;
       if (!ask) return;
       if (!isThere(home, ask)) return leave();
-      if (!assessment || !request || stale) {
+      // What a better map will say differently is not worth saying yet.
+      if (!assessment || !request || stale || sampling !== null) {
         if (state.answer && !state.stale) set({ stale: true });
         return;
       }

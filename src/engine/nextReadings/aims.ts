@@ -1,4 +1,5 @@
 import { cellsOn } from './floor';
+import { HALF_90 } from '../mapping/interval';
 import { normalQuantile } from '../algebra/normalQuantile';
 import { normalShare } from '../algebra/normalShare';
 import type { Aim, Effect, NextRequest } from './request';
@@ -70,6 +71,10 @@ export function isOpen(aim: Aim, ratio: number): boolean {
   const [low, high] = narrowed(aim.said, ratio);
   return aim.edges === null || aim.edges.some((edge) => edge > low && edge <= high);
 }
+
+/** Variance of ln B that an aim's interval stands for, once its standard deviation is `ratio` of today's. */
+export const varianceSaid = (aim: Aim, ratio: number): number =>
+  aim.kind === 'choice' ? Infinity : ((ratio * Math.log(aim.said.high / aim.said.low)) / (2 * HALF_90)) ** 2;
 
 /** What an aim is expected to gain while its standard deviation goes from one share of today's to another. */
 export function effectOf(aim: Aim, from: number, to: number): Effect {

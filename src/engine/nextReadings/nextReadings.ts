@@ -1,4 +1,4 @@
-import { effectOf, isOpen, partsOf } from './aims';
+import { effectOf, isOpen, partsOf, varianceSaid } from './aims';
 import { fieldsOf } from '../dose/fieldAt';
 import { siteOf, type Site } from './site';
 import type { Aim, NextReading, NextReadings, NextRequest } from './request';
@@ -70,7 +70,9 @@ function bestOf(
   today: readonly number[],
   now: readonly number[],
 ): Best | null {
-  const open = aims.map((aim, k) => now[k] > 0 && isOpen(aim, Math.sqrt(now[k] / today[k])));
+  const ratios = now.map((variance, k) => Math.sqrt(variance / today[k]));
+  const open = aims.map((aim, k) => now[k] > 0 && isOpen(aim, ratios[k]));
+  const said = aims.map((aim, k) => varianceSaid(aim, ratios[k]));
   let best: Best | null = null;
   let most = 0;
   for (const site of sites)
@@ -78,7 +80,7 @@ function bestOf(
       if (!site.free(spot)) continue;
       const lowers = aims.map((_, k) => site.lowers(spot, k));
       // What is known as well as a meter could read it is known well enough.
-      const shares = lowers.map((lower, k) => (open[k] && now[k] > site.noise[spot] ? lower / now[k] : 0));
+      const shares = lowers.map((lower, k) => (open[k] && said[k] > site.noise[spot] ? lower / now[k] : 0));
       const largest = Math.max(0, ...shares);
       if (Math.sqrt(1 - largest) >= 1 - WORTH && site.drawn(spot) < WORTH_DRAWN) continue;
       const gain =

@@ -25,6 +25,9 @@ async function session(stage: Stage, home = bedroom()) {
   return { ...driver, read, paint };
 }
 
+/** A bedroom that is mapped at once. */
+const kriged = () => ({ ...bedroom(), settings: { ...bedroom().settings, method: 'kriging' as const } });
+
 const texts = (calls: Call[]) => calls.filter(({ name }) => name === 'fillText').map(({ given }) => given[0]);
 
 describe('the estimate', () => {
@@ -121,7 +124,7 @@ describe('the overlay', () => {
 
 describe('places to read next', () => {
   test('are triangles with their rank, at the map and in the survey, and nowhere else', async () => {
-    const { editor, planner, paint } = await session('map');
+    const { editor, planner, paint } = await session('map', kriged());
     editor.askNext({ kind: 'piece', id: 'p1' });
     planner.work();
     const ranks = editor.next.answer!.readings.map((_, i) => String(i + 1));
@@ -135,7 +138,7 @@ describe('places to read next', () => {
   });
 
   test('the chosen one has a second casing; stale ones are dashed and lose the accent', async () => {
-    const { editor, planner, paint } = await session('map');
+    const { editor, planner, paint } = await session('map', kriged());
     editor.askNext({ kind: 'piece', id: 'p1' });
     planner.work();
     const strokes = () => paint(paintOverlay).filter(({ name }) => name === 'stroke').length;
