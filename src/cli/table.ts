@@ -66,6 +66,7 @@ export function tableOf(worked: Worked, answer: Answer): string {
     ...sourceLines(worked),
     ...roomLines(worked),
     ...pieceLines(worked),
+    ...unmarkedLines(worked),
     ...pointLines(worked, answer),
     ...arrangementLines(worked),
     ...nextLines(worked),
@@ -82,13 +83,14 @@ function sourceLines({ home, assessment }: Worked): string[] {
   const shares =
     fitted.sources || fitted.sampled ? evidence.sources.map((share) => shareSentence(home, share)) : [];
   const lines = [...shares, ...silentSentences(home, evidence.sources)];
-  const unmarked = evidence.unmarked.map((source) => unmarkedSentence(home, fitted, source));
-  return [
-    ...(lines.length > 0 ? section(sourceWords.title, lines) : []),
-    ...(unmarked.length > 0
-      ? section(unmarkedWords.title, [...unmarked, ...stepSentences(evidence.unmarked)])
-      : []),
-  ];
+  return lines.length > 0 ? section(sourceWords.title, lines) : [];
+}
+
+function unmarkedLines({ home, assessment: { fitted, evidence } }: Worked): string[] {
+  const lines = evidence.unmarked.map((source) => unmarkedSentence(home, fitted, source));
+  return lines.length > 0
+    ? section(unmarkedWords.title, [...lines, ...stepSentences(evidence.unmarked)])
+    : [];
 }
 
 function roomLines({ home, assessment, request }: Worked): string[] {
