@@ -6,7 +6,7 @@ import type { Services } from '../services';
 import { createEngineClient } from './engineClient';
 
 /** A survey to be sampled; `afresh`: from its readings alone, as anybody's machine does it, and not from earlier samples. */
-export interface ToSample {
+interface ToSample {
   survey: Survey;
   afresh: boolean;
 }

@@ -21,7 +21,7 @@ export const METER = {
   range: [1e-6, 1e6],
 } as const;
 
-export const VARIOGRAM: Variogram = { model: 'exponential', nugget: 0.01, sill: 0.4, range: 2.5 };
+const VARIOGRAM: Variogram = { model: 'exponential', nugget: 0.01, sill: 0.4, range: 2.5 };
 
 /** Readings at some places of a Gaussian field. */
 export function readAt(
