@@ -4,7 +4,7 @@ import type { MeterSpec } from '../survey/meter';
 import type { Point, Ring } from '../geometry/point';
 
 /** µT: what is said of a mean field now, with its 90 % interval. */
-export interface Said {
+interface Said {
   middle: number;
   low: number;
   high: number;
