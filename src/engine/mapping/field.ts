@@ -5,7 +5,7 @@ import { contradicted, doubtBeside } from './contradicted';
 import { sampledField } from './sourceSampling/sampledField';
 import { sourceField } from './sourceKriging/sourceField';
 import { floorOf } from './sourceKriging/sourceTerms';
-import { REACH, supportOf } from './support';
+import { REACH, SAMPLED_REACH, supportOf } from './support';
 import { unreadLevel } from './unreadLevel';
 import type { FittedSurvey } from './fitSurvey';
 import type { Place } from './observations';
@@ -74,7 +74,7 @@ export function fieldOf(fitted: FittedSurvey, level: string, height: number): Fi
       // Sources that explain one level carry over to the next; past the reach of all readings there may be others.
       const heard = fitted.sources?.explain ? fitted.places : plane.places;
       const distance = Float64Array.from(xs, (x, i) => distanceTo(heard, x, ys[i]));
-      const support = supportOf(known, distance, reach, heard.length);
+      const support = supportOf(known, distance, fitted.sampled ? sampledReach(reach) : reach, heard.length);
       passed ??= contradicted(plane, predictor.mean(plane));
       return doubtBeside(support, passed, xs, ys);
     },
@@ -93,6 +93,11 @@ function predictorOf(fitted: FittedSurvey, level: string, plane: Plane): Predict
     return inverseDistanceField(plane, fitted.variogram, fitted.power);
   return krigingPredictor(krige(plane, fitted.variogram));
 }
+
+const sampledReach = (reach: number | ArrayLike<number>) =>
+  typeof reach === 'number'
+    ? Math.max(SAMPLED_REACH, reach)
+    : Array.from(reach, (metres) => Math.max(SAMPLED_REACH, metres));
 
 function distanceTo(places: readonly Place[], x: number, y: number): number {
   let least = Infinity;

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { fieldOf } from '../../../src/engine/mapping/field';
+import { sampleSurvey } from '../../../src/engine/mapping/sourceSampling/sampleSurvey';
 import { fitSurvey } from '../../../src/engine/mapping/fitSurvey';
 import { reading, UNMARKED } from '../../support/readings';
 import { REASONS, supportOf } from '../../../src/engine/mapping/support';
@@ -57,5 +58,21 @@ describe('support', () => {
       xs.map(() => 0),
     );
     for (let i = 1; i < doubt.length; i++) expect(Math.abs(doubt[i] - doubt[i - 1])).toBeLessThan(0.05);
+  });
+
+  it('reaches 7 m where sources were sampled, and as far as outdoors where that is farther', () => {
+    const readings = Array.from({ length: 9 }, (_, i) => reading(i, [i % 3, Math.floor(i / 3)], 0.05));
+    const survey = { ...UNMARKED, readings, method: 'source-sampling' as const };
+    const result = fitSurvey(survey, undefined, sampleSurvey(survey));
+    if (!result.ok) throw new Error('no fit');
+    const field = fieldOf(result.fitted, 'l1', 1);
+    const [xs, ys] = [
+      [5, 8.9, 9.1],
+      [1, 1, 1],
+    ];
+    expect([...field.support(xs, ys, 3).reason]).toEqual([0, 0, 2]);
+    expect([...field.support(xs, ys, 10).reason]).toEqual([0, 0, 0]);
+    const kriged = fieldOf({ ...result.fitted, sampled: null }, 'l1', 1);
+    expect([...kriged.support(xs, ys, 3).reason]).not.toContain(0);
   });
 });
