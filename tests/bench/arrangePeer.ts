@@ -1,68 +1,99 @@
-import { random } from '../../src/engine/algebra/random';
 import { arrange } from '../../src/engine/arranging/arrange';
-import type { ArrangeRequest } from '../../src/engine/arranging/request';
-import { groundsOf, planOf, type Plan } from '../../src/engine/arranging/plan';
-import { together } from '../../src/engine/arranging/rules';
 import { assignRooms } from '../../src/engine/arranging/assignRooms';
 import { effortWithin } from '../../src/engine/arranging/effort';
 import { fieldsOf } from '../../src/engine/dose/fieldAt';
+import { furnishedHome, studio } from '../support/generators/furnishedHome';
+import { groundsOf, planOf, type Plan } from '../../src/engine/arranging/plan';
+import { random } from '../../src/engine/algebra/random';
 import { roomValues } from '../../src/engine/arranging/roomValues';
-import { smallHome } from '../support/planner/smallHome';
+import { solve } from '../../src/engine/arranging/solve';
+import { together } from '../../src/engine/arranging/rules';
+import type { ArrangeRequest } from '../../src/engine/arranging/request';
 
-/** Bed and desk over seeded homes, against trying every pair of the same places; milliseconds of CPU. */
+/** How long one kind of home takes to arrange, milliseconds of CPU, warm. */
 export interface ArrangeTiming {
+  what: string;
+  homes: number;
+  /** The best arrangement: places, doses, search, refinement. */
+  best: Spread;
+  /** What the odds, the table of rooms, the other answers and the second look take more. */
+  more: Spread;
+  proven: number;
+  infeasible: number;
+}
+
+export interface Spread {
+  median: number;
+  p95: number;
+  worst: number;
+}
+
+const KINDS: [what: string, make: (seed: number) => ArrangeRequest][] = [
+  ['bed + desk, 3–6 rooms', (seed) => furnishedHome(random(seed), 2)],
+  ['five pieces, 3–6 rooms', (seed) => furnishedHome(random(seed), 5)],
+  ['five pieces, one studio', (seed) => studio(random(seed))],
+];
+
+export function arrangeTimings(homes = 100): ArrangeTiming[] {
+  return KINDS.map(([what, make]) => {
+    const each = Array.from({ length: homes }, (_, i) => {
+      const request = make(5000 + i);
+      if (i === 0) arrange(request);
+      const fieldAt = fieldsOf(request.fitted);
+      const [found, best] = timed(() => {
+        const plan = planOf(request, groundsOf(request, fieldAt));
+        return solve(plan, request.step, { budget: request.budget });
+      });
+      const [, whole] = timed(() => arrange(request));
+      return { best, more: Math.max(0, whole - best), proven: found.proven, fits: found.chosen !== null };
+    });
+    return {
+      what,
+      homes,
+      best: spread(each.filter(({ fits }) => fits).map(({ best }) => best)),
+      more: spread(each.filter(({ fits }) => fits).map(({ more }) => more)),
+      proven: each.filter(({ proven }) => proven).length,
+      infeasible: each.filter(({ fits }) => !fits).length,
+    };
+  });
+}
+
+/** The search alone against trying every pair of the same places, ways left out on both sides. */
+export interface PairTiming {
   homes: number;
   /** Places tried, bed × desk, at the median. */
   pairs: number;
   searchMs: number;
   enumerationMs: number;
   ratio: number;
-  /** The whole plan: places, doses, search, odds, rooms and alternatives. */
-  wholeMedianMs: number;
-  wholeP95Ms: number;
-  /** Homes where search and enumeration gave the same least dose. */
+  /** Homes where both gave the same least dose. */
   equal: number;
 }
 
-export function arrangePeer(homes = 60): ArrangeTiming {
+export function pairTiming(homes = 60): PairTiming {
   const each = Array.from({ length: homes }, (_, i) => {
-    const request = smallHome(random(5000 + i));
-    arrange(request);
+    const request = furnishedHome(random(5000 + i), 2);
     const plan = planOf(request, groundsOf(request, fieldsOf(request.fitted)));
+    leastBySearch(request, plan);
     const [least, searchMs] = timed(() => leastBySearch(request, plan));
     const [plain, enumerationMs] = timed(() => leastByPairs(request, plan));
-    const [, wholeMs] = timed(() => arrange(request));
     const pairs = plan.hands.reduce((product, { rooms }) => product * rooms.flat().length, 1);
-    return { pairs, searchMs, enumerationMs, wholeMs, equal: least === plain };
+    return { pairs, searchMs, enumerationMs, equal: Math.abs(least / plain - 1) < 1e-12 || least === plain };
   });
-  const sorted = (pick: (one: (typeof each)[number]) => number) => each.map(pick).sort((a, b) => a - b);
-  const at = (values: number[], share: number) =>
-    values[Math.min(values.length - 1, Math.floor(share * values.length))];
-  const whole = sorted(({ wholeMs }) => wholeMs);
-  const searchMs = at(
-    sorted((one) => one.searchMs),
-    0.5,
-  );
-  const enumerationMs = at(
-    sorted((one) => one.enumerationMs),
-    0.5,
-  );
+  const median = (pick: (one: (typeof each)[number]) => number) => spread(each.map(pick)).median;
+  const searchMs = median((one) => one.searchMs);
+  const enumerationMs = median((one) => one.enumerationMs);
   return {
     homes,
-    pairs: at(
-      sorted(({ pairs }) => pairs),
-      0.5,
-    ),
+    pairs: median(({ pairs }) => pairs),
     searchMs,
     enumerationMs,
     ratio: enumerationMs / searchMs,
-    wholeMedianMs: at(whole, 0.5),
-    wholeP95Ms: at(whole, 0.95),
     equal: each.filter(({ equal }) => equal).length,
   };
 }
 
-/** Fresh values of rooms, so that nothing of an earlier search is used again; ways are left out on both sides. */
+/** Fresh values of rooms, so that nothing of an earlier search is used again. */
 function leastBySearch({ rooms, rules }: ArrangeRequest, { hands }: Plan): number {
   const values = roomValues(
     hands.map((hand) => hand.rooms),
@@ -75,7 +106,6 @@ function leastBySearch({ rooms, rules }: ArrangeRequest, { hands }: Plan): numbe
 
 function leastByPairs({ rules }: ArrangeRequest, { hands }: Plan): number {
   const [first, second] = hands.map(({ rooms }) => rooms.flat());
-  if (!first || !second) return first ? (first[0]?.cost ?? Infinity) : 0;
   let least = Infinity;
   for (const a of first) {
     for (const b of second) {
@@ -85,7 +115,13 @@ function leastByPairs({ rules }: ArrangeRequest, { hands }: Plan): number {
   return least;
 }
 
-function timed<T>(work: () => T): [T, number] {
+export function spread(values: readonly number[]): Spread {
+  const sorted = values.toSorted((a, b) => a - b);
+  const at = (share: number) => sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))] ?? 0;
+  return { median: at(0.5), p95: at(0.95), worst: sorted.at(-1) ?? 0 };
+}
+
+export function timed<T>(work: () => T): [T, number] {
   const start = process.cpuUsage();
   const result = work();
   const { user, system } = process.cpuUsage(start);

@@ -1,10 +1,17 @@
 import { cpus } from 'node:os';
 import { printAccuracyTable } from './accuracyTable';
-import { arrangePeer } from './arrangePeer';
+import { printArrangeTable, printArrangeTruth } from './arrangeTable';
 import { measureDrag } from './dragFrame';
 import { firstLoad } from './firstLoad';
 import { krigingPeer } from './krigingPeer';
 import { printPlacedTable } from './placed';
+
+// `npm run bench -- arrange`: arranging alone, with what is held against trying everything.
+if (process.argv[2] === 'arrange') {
+  printArrangeTable();
+  printArrangeTruth();
+  process.exit(0);
+}
 
 /** One run, one table: speed as a ratio to a peer of the same run, accuracy on known fields. */
 const rows: [work: string, ours: string, peer: string, ratio: string][] = [];
@@ -19,20 +26,6 @@ for (const { work, ms: own, peerMs, ratio } of timings) {
     ratio === null ? '—' : `${ratio.toFixed(1)} ×`,
   ]);
 }
-
-const plan = arrangePeer();
-rows.push([
-  `search for bed + desk, ${plan.homes} homes, ${plan.pairs} pairs at the median`,
-  ms(plan.searchMs),
-  `every pair ${ms(plan.enumerationMs)}`,
-  `${plan.ratio.toFixed(1)} ×`,
-]);
-rows.push([
-  'the whole plan of bed + desk, median; p95',
-  `${ms(plan.wholeMedianMs)}; ${ms(plan.wholeP95Ms)}`,
-  '—',
-  '—',
-]);
 
 for (const what of ['reading', 'bed'] as const) {
   const drag = await measureDrag(what);
@@ -58,7 +51,7 @@ const widths = [0, 1, 2, 3].map((column) => Math.max(...rows.map((row) => row[co
 console.log(`CPU time, ${cpus()[0]?.model ?? 'unknown processor'}, Node ${process.versions.node}\n`);
 for (const row of rows) console.log(row.map((cell, i) => cell.padEnd(widths[i])).join('  '));
 console.log(absent ?? `\nLargest difference from gstat over all points: ${disagreement?.toExponential(1)}`);
-console.log(`Plans equal to trying every pair: ${plan.equal} of ${plan.homes}`);
+printArrangeTable();
 
 printAccuracyTable();
 printPlacedTable();

@@ -48,11 +48,11 @@ const BEST = 0.6;
 /** Nodes spent on what might be given up: well under a second. */
 const RELAX_BUDGET = 100_000;
 
-/** Told the share of the work done, 0…1, and the least planned dose met so far (µT·h a day, mean over people). */
+/** Told the share of the work done, 0…1, and the least planned dose met so far (µT·h a day, mean over people or of the worst off). */
 export type Progress = (share: number, least?: number) => void;
 
 /**
- * Where the unlocked pieces stand so that the home's daily dose, as the mean over its people, is least within the rules;
+ * Where the unlocked pieces stand so that the home's daily dose, as the mean over its people or of the worst off, is least within the rules;
  * what that is worth and how surely; what else there is. The same request gives the same answer. Once `cancelled` says so,
  * the best met so far is given, unproven, with the share by which another might be lower.
  */
@@ -84,7 +84,8 @@ function arrangeAll(
   const solveFor = (wishes?: Wishes) => solve(plan, request.step, limits, wishes);
 
   const people = peopleOf(request.pieces.flatMap(({ uses }) => uses));
-  const met = (cost: number) => progress?.(PLACES, cost / Math.max(1, people));
+  const met = (cost: number) =>
+    progress?.(PLACES, request.aim === 'worst-off' ? cost : cost / Math.max(1, people));
   const best = solve(plan, request.step, limits, undefined, met);
   const crowded = leastUsed(plan.hands);
   if (!best.chosen && best.proven && crowded) {

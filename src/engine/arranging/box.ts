@@ -40,18 +40,25 @@ function corners({ x, y, ux, uy, hx, hy }: Box): Ring {
 
 const grownBy = (box: Box, by: number): Box => ({ ...box, hx: box.hx + by, hy: box.hy + by });
 
-/** Whether two boxes share floor deeper than the tolerance: no axis of either keeps them apart. */
-export function boxesOverlap(a: Box, b: Box): boolean {
+/**
+ * Whether two boxes share floor deeper than the tolerance: no axis of either keeps them apart. Asked for every pair of
+ * places, so nothing is made on the way.
+ */
+export const boxesOverlap = (a: Box, b: Box): boolean => boxesNearer(a, b, -TOLERANCE);
+
+/** Whether no axis of two boxes keeps them as far apart as `gap`, metres; negative: they overlap by as much. */
+function boxesNearer(a: Box, b: Box, gap: number): boolean {
   const dx = b.x - a.x;
   const dy = b.y - a.y;
+  const far = a.hx + a.hy + b.hx + b.hy + gap;
+  if (dx > far || dx < -far || dy > far || dy < -far) return false;
   const cos = Math.abs(a.ux * b.ux + a.uy * b.uy);
   const sin = Math.abs(a.ux * b.uy - a.uy * b.ux);
-  const apart = (distance: number, reach: number) => Math.abs(distance) >= reach - TOLERANCE;
-  return !(
-    apart(dx * a.ux + dy * a.uy, a.hx + b.hx * cos + b.hy * sin) ||
-    apart(dy * a.ux - dx * a.uy, a.hy + b.hx * sin + b.hy * cos) ||
-    apart(dx * b.ux + dy * b.uy, b.hx + a.hx * cos + a.hy * sin) ||
-    apart(dy * b.ux - dx * b.uy, b.hy + a.hx * sin + a.hy * cos)
+  return (
+    Math.abs(dx * a.ux + dy * a.uy) < a.hx + b.hx * cos + b.hy * sin + gap &&
+    Math.abs(dy * a.ux - dx * a.uy) < a.hy + b.hx * sin + b.hy * cos + gap &&
+    Math.abs(dx * b.ux + dy * b.uy) < b.hx + a.hx * cos + a.hy * sin + gap &&
+    Math.abs(dy * b.ux - dx * b.uy) < b.hy + a.hx * sin + a.hy * cos + gap
   );
 }
 
@@ -105,8 +112,9 @@ export function distanceToRing(box: Box, ring: Ring): number {
   return Math.min(...local.map((p, i) => segmentToBox(p, local[(i + 1) % local.length], box.hx, box.hy)));
 }
 
-/** Metres between two boxes; 0 where they share floor. */
-export const distanceBetween = (a: Box, b: Box): number => distanceToRing(a, corners(b));
+/** Whether two boxes are nearer to each other than some metres: most are kept apart by an axis. */
+export const nearerThan = (a: Box, b: Box, metres: number): boolean =>
+  boxesNearer(a, b, metres) && distanceToRing(a, corners(b)) < metres;
 
 function segmentToBox(a: Point, b: Point, hx: number, hy: number): number {
   if (segmentEnters(a, b, hx, hy)) return 0;

@@ -2,7 +2,7 @@ import { add, scale } from '../geometry/point';
 import { hasSides, standOf, type Stand, type WallSide } from './stand';
 import { meanOver, supports, type Ground } from './ground';
 import { PAIR_RULES, PIECE_RULES, type BrokenRule } from './rules';
-import { zoneOf } from '../dose/zones';
+import { zoneOf, type Zone } from '../dose/zones';
 import type { ArrangeKind, ArrangePiece } from './request';
 import type { Pose } from '../geometry/pose';
 import type { Site, Wall } from './site';
@@ -14,6 +14,8 @@ export interface Candidate {
   wall: number;
   /** Daily dose there, µT·h, as it is planned: summed over those who use it. */
   cost: number;
+  /** The same of each who uses it, in the order of its uses. */
+  doses: readonly number[];
   /** Preferences it does not keep. */
   breaks: BrokenRule[];
 }
@@ -56,10 +58,10 @@ export function choiceOf(
       const stand = standOf(piece, site.room.id, pose, mirrored);
       const verdict = judge(stand, site, ground, fixed);
       if (!verdict.broken) {
-        candidates.push({ stand, wall, cost: costOf(stand, ground), breaks: verdict.breaks });
+        candidates.push({ stand, wall, cost: verdict.cost, doses: verdict.doses, breaks: verdict.breaks });
       } else if (wall === AS_FOUND && piece.uses.length === 0) {
         // Nobody gains by moving it: it may stay however it stands.
-        candidates.push({ stand, wall, cost: 0, breaks: [] });
+        candidates.push({ stand, wall, cost: 0, doses: [], breaks: [] });
       } else if (verdict.order > furthest.order) {
         furthest = { order: verdict.order, rule: verdict.broken };
       }
@@ -81,9 +83,11 @@ export const AS_FOUND = -1;
 
 const NO_WALL: BrokenRule = { kind: 'head-off-wall', with: null };
 
-type Verdict = { broken: null; breaks: BrokenRule[] } | { broken: BrokenRule; order: number };
+type Verdict =
+  | { broken: null; breaks: BrokenRule[]; cost: number; doses: number[] }
+  | { broken: BrokenRule; order: number };
 
-/** The first hard rule that a stand breaks, with its place in the order; or the preferences it does not keep. */
+/** The first hard rule that a stand breaks, with its place in the order; or the preferences it does not keep, and what it costs. */
 export function judge(stand: Stand, site: Site, ground: Ground, others: readonly Stand[]): Verdict {
   const breaks: BrokenRule[] = [];
   for (const [order, rule] of PIECE_RULES.entries()) {
@@ -93,23 +97,29 @@ export function judge(stand: Stand, site: Site, ground: Ground, others: readonly
     if (!rule.preference) return { broken, order };
     breaks.push(broken);
   }
-  const { piece, pose } = stand;
-  const unread = piece.uses.some(({ side }) => !supports(ground, zoneOf(piece.kind, pose, piece.size, side)));
-  if (unread) return { broken: { kind: 'unsupported', with: null }, order: PIECE_RULES.length };
+  const zones = zonesOf(stand);
+  if (!zones.every((zone) => supports(ground, zone)))
+    return { broken: { kind: 'unsupported', with: null }, order: PIECE_RULES.length };
   for (const [order, rule] of PAIR_RULES.entries()) {
     const other = others.find((o) => o.room === stand.room && rule.broken(stand, o, site.rules));
     if (other)
       return { broken: { kind: rule.kind, with: other.piece.id }, order: PIECE_RULES.length + 1 + order };
   }
-  return { broken: null, breaks };
+  const doses = dosesIn(zones, stand, ground);
+  return { broken: null, breaks, cost: sumOf(doses), doses };
 }
 
-/** Daily dose of those who use a piece where it stands, as planned, summed over them: µT·h. */
-export const costOf = ({ piece, pose }: Stand, ground: Ground): number =>
-  piece.uses.reduce(
-    (sum, { side, hours }) => sum + hours * meanOver(ground, zoneOf(piece.kind, pose, piece.size, side)),
-    0,
-  );
+/** Daily dose of each who uses a piece where it stands, as planned: µT·h. */
+export const dosesOf = (stand: Stand, ground: Ground): number[] => dosesIn(zonesOf(stand), stand, ground);
+
+const dosesIn = (zones: readonly Zone[], { piece }: Stand, ground: Ground): number[] =>
+  piece.uses.map(({ hours }, i) => hours * meanOver(ground, zones[i]));
+
+export const sumOf = (doses: readonly number[]): number => doses.reduce((sum, dose) => sum + dose, 0);
+
+/** Where those who use a piece are when it stands there, one zone a use. */
+const zonesOf = ({ piece, pose }: Stand): Zone[] =>
+  piece.uses.map(({ side }) => zoneOf(piece.kind, pose, piece.size, side));
 
 const breadth = ({ size }: ArrangePiece, side: WallSide): number => (side === 'head' ? size[0] : size[1]);
 

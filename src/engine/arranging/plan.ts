@@ -17,6 +17,7 @@ export interface Hand {
 
 /** Everything the search needs to know, worked out once. */
 export interface Plan {
+  aim: ArrangeRequest['aim'];
   hands: Hand[];
   /** What stands and stays: locked pieces, and those that fit nowhere. */
   fixed: Stand[];
@@ -115,6 +116,7 @@ export function planOf(request: ArrangeRequest, ground: Grounds, progress?: (sha
     ),
   );
   return {
+    aim: request.aim,
     hands,
     fixed,
     values: roomValues(

@@ -56,6 +56,8 @@ export interface ArrangeRequest {
   fixtures: readonly ArrangeFixture[];
   pieces: readonly ArrangePiece[];
   rules: RuleSettings;
+  /** What is made least: the mean dose of the people, or that of the worst off. */
+  aim: 'mean' | 'worst-off';
   /** Plan on the 95th percentile of the field instead of its median. */
   cautious: boolean;
   /** Metres between places tried along a wall; 0.05 … 0.1. */

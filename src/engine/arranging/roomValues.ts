@@ -27,6 +27,10 @@ export interface RoomValues {
   value(members: Members, effort: Effort, cutoff?: number): RoomAnswer;
   /** A domain of those candidates of a piece that `wanted` takes; asked again for the same, the same domain. */
   domain(piece: number, name: string, wanted: (candidate: Candidate) => boolean): Domain;
+  /** Candidates of another piece of a room that may be together with one. */
+  compatible(room: number, piece: number, candidate: number, other: number): Marks;
+  /** The first of some placed pieces of a room that cuts something off, with those before it; null where none does. */
+  cutOff(room: number, placed: readonly Placing[]): number | null;
   /** Whether a candidate may stand there with nothing else about. */
   stands(piece: number, room: number, candidate: number): boolean;
 }
@@ -65,6 +69,17 @@ export function roomValues(
     return known[candidate] > 0;
   };
 
+  /** Pairs that were looked at and cut nothing off. */
+  const cleared = new Set<string>();
+  const cutsOff = (room: number, a: Placing, b: Placing): boolean => {
+    const key = `${room} ${a.piece} ${a.candidate} ${b.piece} ${b.candidate}`;
+    if (cleared.has(key)) return false;
+    const cut =
+      lost(room, [standOf(room, a.piece, a.candidate), standOf(room, b.piece, b.candidate)]) !== null;
+    if (!cut) cleared.add(key);
+    return cut;
+  };
+
   /** Two candidates that cut something off together are from now on not compatible. */
   const part = (room: number, a: Placing, b: Placing) => {
     unmark(compatible(room, a.piece, a.candidate, b.piece), b.candidate);
@@ -79,7 +94,7 @@ export function roomValues(
       if (!stands(own.piece, room, own.candidate)) return last;
       const against = placed.slice(0, last).filter((other) => {
         const row = compatible(room, own.piece, own.candidate, other.piece);
-        if (isMarked(row, other.candidate) && lost(room, [stand(own), stand(other)]) === null) return false;
+        if (isMarked(row, other.candidate) && !cutsOff(room, own, other)) return false;
         part(room, own, other);
         return true;
       });
@@ -155,6 +170,8 @@ export function roomValues(
   return {
     bound,
     value,
+    compatible,
+    cutOff,
     stands,
     domain(piece, name, wanted) {
       const key = `${piece} ${name}`;

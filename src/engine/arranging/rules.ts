@@ -3,8 +3,8 @@ import {
   boxInside,
   boxMeetsLeaf,
   boxMeetsRing,
-  distanceBetween,
   distanceToRing,
+  nearerThan,
   TOLERANCE,
 } from './box';
 import { cross, dot, sub, type Point } from '../geometry/point';
@@ -152,7 +152,7 @@ export const PAIR_RULES: readonly PairRule[] = [
     kind: 'cot-near-piece',
     broken: (a, b) =>
       (a.piece.kind === 'cot' || b.piece.kind === 'cot') &&
-      distanceBetween(a.foot, b.foot) < COT_TO_PIECE - TOLERANCE,
+      nearerThan(a.foot, b.foot, COT_TO_PIECE - TOLERANCE),
   },
   { kind: 'two-doubles', broken: (a, b, { oneDouble }) => oneDouble && sleepsTwo(a) && sleepsTwo(b) },
 ];

@@ -1,5 +1,5 @@
 import { add, scale } from '../geometry/point';
-import { AS_FOUND, costOf, judge, type Candidate } from './candidates';
+import { AS_FOUND, dosesOf, judge, sumOf, type Candidate } from './candidates';
 import { standOf } from './stand';
 import type { Plan } from './plan';
 import type { Pose } from '../geometry/pose';
@@ -14,19 +14,29 @@ const HUNDREDTHS = 100;
 
 /**
  * From the best of the tried places to the best near them: each piece in turn moves along its wall by ever halved steps as
- * long as its dose falls and every rule stays kept. Places come out in whole millimetres.
+ * long as its dose falls (`forAll`: and that of nobody who uses it rises) and every rule stays kept. Places come out in
+ * whole millimetres.
  */
-export function slide(plan: Plan, chosen: readonly Candidate[], step: number): Candidate[] {
+export function slide(plan: Plan, chosen: readonly Candidate[], step: number, forAll: boolean): Candidate[] {
   let places = [...chosen];
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const before = places;
-    places = places.reduce<Candidate[]>((all, _, i) => all.with(i, slideOne(plan, all, i, step)), places);
+    places = places.reduce<Candidate[]>(
+      (all, _, i) => all.with(i, slideOne(plan, all, i, step, forAll)),
+      places,
+    );
     if (places.every(({ cost }, i) => cost === before[i].cost)) break;
   }
   return places;
 }
 
-function slideOne(plan: Plan, places: readonly Candidate[], index: number, step: number): Candidate {
+function slideOne(
+  plan: Plan,
+  places: readonly Candidate[],
+  index: number,
+  step: number,
+  forAll: boolean,
+): Candidate {
   const found = places[index];
   if (found.wall === AS_FOUND) return found;
   const others = places.filter((_, i) => i !== index).map(({ stand }) => stand);
@@ -34,7 +44,9 @@ function slideOne(plan: Plan, places: readonly Candidate[], index: number, step:
   if (best.cost === 0) return best;
   for (let by = step / 2; by >= FINEST; by /= 2) {
     best = [-by, by].reduce((lowest, along) => {
-      return shifted(plan, best, along, others, lowest.cost) ?? lowest;
+      const moved = shifted(plan, best, along, others, lowest.cost);
+      const worse = forAll && moved?.doses.some((dose, i) => dose > lowest.doses[i]);
+      return moved && !worse ? moved : lowest;
     }, best);
   }
   return best;
@@ -56,13 +68,14 @@ function shifted(
     angle: rounded(stand.pose.angle, HUNDREDTHS) % 360,
   };
   const moved = standOf(stand.piece, stand.room, pose, stand.mirrored);
-  const cost = costOf(moved, ground);
+  const doses = dosesOf(moved, ground);
+  const cost = sumOf(doses);
   if (cost >= under) return null;
   const verdict = judge(moved, site, ground, [...plan.fixed, ...others]);
   if (verdict.broken || verdict.breaks.length > breaks.length) return null;
   const here = [moved, ...others.filter(({ room }) => room === stand.room)];
   if (plan.ways(stand.room).lost(here.map((one) => [one]))) return null;
-  return { stand: moved, wall, cost, breaks: verdict.breaks };
+  return { stand: moved, wall, cost, doses, breaks: verdict.breaks };
 }
 
 const rounded = (value: number, parts: number): number => Math.round(value * parts) / parts;

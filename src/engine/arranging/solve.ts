@@ -3,13 +3,17 @@ import { assignRooms, type Assigned } from './assignRooms';
 import { effortWithin, type Limits } from './effort';
 import { isMarked } from './sets';
 import { slide } from './slide';
+import { worstOff } from './worstOff';
 import type { Domain } from './roomValues';
 import type { Plan } from './plan';
 
 /** The best choice of a plan, one candidate a piece in the order of its hands; null where none was met. */
 export interface Solved {
   chosen: Candidate[] | null;
-  /** Least planned dose met, before places were refined and pieces left alone: µT·h, summed over users. */
+  /**
+   * Least planned dose met, before places were refined and pieces left alone: µT·h, summed over users; for the worst off, the
+   * largest of a person and a thousandth of the mean.
+   */
   cost: number;
   /** No choice among the places tried has a lower one; it is the cost where the answer is proven. */
   bound: number;
@@ -42,13 +46,14 @@ export function solve(
       (candidate) => wanted(candidate) && (!strict || isTidy(candidate)) && (!held || stays(candidate)),
     );
   };
+  const search = (domains: Domain[], options: SearchOptions): Assigned =>
+    plan.aim === 'worst-off'
+      ? worstOff(hands, domains, values, effort, options)
+      : assignRooms(rooms, domains, values, effort, options);
   const canKeep = hands.map((_, piece) => standsSomewhere(plan, piece, domainOf(piece, true, false)));
   const attempt = (strict: boolean, held: ReadonlySet<number>, cutoff?: number): Assigned =>
-    assignRooms(
-      rooms,
+    search(
       hands.map((_, piece) => domainOf(piece, strict && canKeep[piece], held.has(piece))),
-      values,
-      effort,
       { cutoff, met: held.size === 0 ? met : undefined },
     );
 
@@ -58,8 +63,15 @@ export function solve(
   const proven = isProven(found);
   const calm = proven ? leftAlone(plan, found, (held, most) => attempt(!gaveWay, held, most)) : found.chosen;
   const chosen = calm?.map(({ room, candidate }, piece) => hands[piece].rooms[room][candidate]) ?? null;
-  return { chosen: chosen && slide(plan, chosen, step), cost: found.cost, bound: found.bound, proven };
+  return {
+    chosen: chosen && slide(plan, chosen, step, plan.aim === 'worst-off'),
+    cost: found.cost,
+    bound: found.bound,
+    proven,
+  };
 }
+
+type SearchOptions = NonNullable<Parameters<typeof worstOff>[4]>;
 
 const ANYWHERE = { name: 'anywhere', wanted: () => true };
 

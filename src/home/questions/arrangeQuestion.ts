@@ -16,7 +16,7 @@ export const indoorsOf = (home: Home): Room[] => inOrder(home.rooms).filter(({ u
 export function arrangeQuestion(
   home: Home,
   fitted: FittedSurvey,
-  { cautious }: { cautious: boolean },
+  { cautious, aim = 'mean' }: { cautious: boolean; aim?: ArrangeRequest['aim'] },
 ): ArrangeRequest {
   return {
     fitted,
@@ -25,6 +25,7 @@ export function arrangeQuestion(
     fixtures: inOrder(home.fixtures),
     pieces: inOrder(home.pieces),
     rules: home.settings.rules,
+    aim,
     cautious,
     step: STEP,
     budget: BUDGET,

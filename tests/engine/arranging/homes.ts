@@ -108,6 +108,7 @@ export const request = (
   fixtures: [],
   pieces: [],
   rules: RULE_DEFAULTS,
+  aim: 'mean',
   cautious: false,
   step: 0.1,
   budget: 2_000_000,

@@ -5,21 +5,27 @@ export interface Bits {
   /** Words a row. */
   words: number;
   row: Uint32Array;
+  /** Rows from `low` up to `high`, itself left out, may hold a cell; all others hold none. */
+  low: number;
+  high: number;
 }
 
 export function noBits(nx: number, ny: number): Bits {
   const words = (nx + 31) >> 5;
-  return { nx, ny, words, row: new Uint32Array(words * ny) };
+  return { nx, ny, words, row: new Uint32Array(words * ny), low: ny, high: 0 };
 }
 
 export const copyOf = (bits: Bits): Bits => ({ ...bits, row: bits.row.slice() });
 
 /** Sets cells i0 … i1 of row j; those beyond the grid are left out. */
-export function setRun({ nx, ny, words, row }: Bits, j: number, i0: number, i1: number): void {
+export function setRun(bits: Bits, j: number, i0: number, i1: number): void {
+  const { nx, ny, words, row } = bits;
   if (j < 0 || j >= ny) return;
   const from = Math.max(0, i0);
   const to = Math.min(nx - 1, i1);
   if (from > to) return;
+  bits.low = Math.min(bits.low, j);
+  bits.high = Math.max(bits.high, j + 1);
   const [first, last] = [from >> 5, to >> 5];
   for (let w = first; w <= last; w++) {
     const low = w === first ? -1 << (from & 31) : -1;
@@ -30,31 +36,47 @@ export function setRun({ nx, ny, words, row }: Bits, j: number, i0: number, i1: 
 
 /** Takes the cells of `gone` out of `bits`. */
 export function take(bits: Bits, gone: Bits): void {
-  for (let k = 0; k < bits.row.length; k++) bits.row[k] &= ~gone.row[k];
+  const end = gone.high * gone.words;
+  for (let k = gone.low * gone.words; k < end; k++) bits.row[k] &= ~gone.row[k];
+}
+
+/** Puts the cells of `more` into `bits`. */
+export function put(bits: Bits, more: Bits): void {
+  bits.low = Math.min(bits.low, more.low);
+  bits.high = Math.max(bits.high, more.high);
+  for (let k = more.low * more.words; k < more.high * more.words; k++) bits.row[k] |= more.row[k];
 }
 
 /** Whether the two share a cell. */
 export function meet(a: Bits, b: Bits): boolean {
-  for (let k = 0; k < a.row.length; k++) if ((a.row[k] & b.row[k]) !== 0) return true;
+  const end = Math.min(a.high, b.high) * a.words;
+  for (let k = Math.max(a.low, b.low) * a.words; k < end; k++) if ((a.row[k] & b.row[k]) !== 0) return true;
   return false;
 }
 
 /**
- * All cells of `open` that can be come to from `seeds` over sides and corners of cells of `open`. Row by row, a word at a
- * time: runs fill by doubling steps (Kogge & Stone 1973, carries of an adder), then spread to the next row, down and up
- * until nothing changes.
+ * All cells of `open` that can be come to from `seeds` over sides and corners of cells of `open`. A word at a time: runs
+ * fill by doubling steps (Kogge & Stone 1973, carries of an adder), then spread to the rows beside, as long as these
+ * change.
  */
 export function flood(open: Bits, seeds: Bits): Bits {
-  const found = copyOf(open);
-  const { words, ny, row } = found;
-  for (let k = 0; k < row.length; k++) row[k] &= seeds.row[k];
-  for (let j = 0; j < ny; j++) fillRow(row, open.row, j * words, words);
-  for (let changed = true; changed;) {
-    changed = false;
-    for (let j = 1; j < ny; j++) if (spread(row, open.row, j * words, (j - 1) * words, words)) changed = true;
-    for (let j = ny - 2; j >= 0; j--)
-      if (spread(row, open.row, j * words, (j + 1) * words, words)) changed = true;
+  const { words, ny } = open;
+  const found = noBits(open.nx, ny);
+  const { row } = found;
+  const due: number[] = [];
+  for (let j = seeds.low; j < seeds.high; j++) {
+    let any = 0;
+    for (let k = j * words; k < (j + 1) * words; k++) any |= row[k] = seeds.row[k] & open.row[k];
+    if (any === 0) continue;
+    fillRow(row, open.row, j * words, words);
+    due.push(j);
   }
+  for (let j = due.pop(); j !== undefined; j = due.pop()) {
+    if (j > 0 && spread(row, open.row, (j - 1) * words, j * words, words)) due.push(j - 1);
+    if (j + 1 < ny && spread(row, open.row, (j + 1) * words, j * words, words)) due.push(j + 1);
+  }
+  found.low = open.low;
+  found.high = open.high;
   return found;
 }
 

@@ -1,6 +1,6 @@
 import { bounds } from '../../geometry/polygon';
 import { cellsIn, cellsInside, markNear } from './cells';
-import { copyOf, flood, meet, noBits, take, type Bits } from './bits';
+import { copyOf, flood, meet, noBits, put, take, type Bits } from './bits';
 import { distance, lerp, sub, type Point, type Ring } from '../../geometry/point';
 import { gridOver, type Grid } from '../../grid/grid';
 import { usedSides, type Stand } from '../stand';
@@ -51,7 +51,7 @@ export function waysOf(site: Site, fixed: readonly Stand[]): Ways {
     .map(({ id, before }) => ({ id, cells: cellsIn(grid, before) }))
     .filter(({ cells }) => meet(cells, empty));
   const entrances = noBits(grid.nx, grid.ny);
-  for (const { cells } of doors) cells.row.forEach((word, k) => (entrances.row[k] |= word));
+  for (const { cells } of doors) put(entrances, cells);
   const all = flood(empty, entrances);
   // Doors that lead to each other, by the first of them.
   const groups: { from: Bits; doors: typeof doors }[] = [];
