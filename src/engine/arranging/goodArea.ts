@@ -12,7 +12,7 @@ import { supports, type Ground } from './ground';
 import type { Put } from './place';
 
 /** The dose of one piece at every place of a room where it may stand, turned as it is. */
-export interface GoodRoom {
+interface GoodRoom {
   room: string;
   level: string;
   /** One cell a place: the middle of the piece's footprint. */

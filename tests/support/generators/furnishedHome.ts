@@ -13,7 +13,7 @@ const WALL = 0.12;
 const free = { left: 0, right: 0, foot: 0 };
 
 /** Bed and desk, or these with a second bed, a cot and an armchair; some with a double bed. */
-export function furniture(draw: Random, count: 2 | 5): ArrangePiece[] {
+function furniture(draw: Random, count: 2 | 5): ArrangePiece[] {
   const double = draw.next() < 0.6;
   const first = bed({
     at: [1.2, 1.2],
