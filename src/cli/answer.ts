@@ -39,7 +39,7 @@ export function answerOf({ home, options, points, request, assessment, proposal,
     sources:
       (fitted.sources ?? fitted.sampled) &&
       evidence.sources.map(({ id, falloff, share }) => ({ id, falloff, share })),
-    unmarked: fitted.sampled && evidence.unmarked.map((source) => unmarkedOf(fitted, source)),
+    unmarked: evidence.unmarked?.map((source) => unmarkedOf(fitted, source)) ?? null,
     rooms: assessment.rooms.map((room) => ({
       id: room.id,
       name: home.rooms[room.id]!.name,

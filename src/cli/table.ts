@@ -87,10 +87,10 @@ function sourceLines({ home, assessment }: Worked): string[] {
 }
 
 function unmarkedLines({ home, assessment: { fitted, evidence } }: Worked): string[] {
-  const lines = evidence.unmarked.map((source) => unmarkedSentence(home, fitted, source));
-  return lines.length > 0
-    ? section(unmarkedWords.title, [...lines, ...stepSentences(evidence.unmarked)])
-    : [];
+  const unmarked = evidence.unmarked ?? [];
+  if (unmarked.length === 0) return [];
+  const lines = unmarked.map((source) => unmarkedSentence(home, fitted, source));
+  return section(unmarkedWords.title, [...lines, ...stepSentences(unmarked)]);
 }
 
 function roomLines({ home, assessment, request }: Worked): string[] {

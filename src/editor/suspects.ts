@@ -12,7 +12,7 @@ export function suspectsShown(
   { stage, level }: Pick<View, 'stage' | 'level'>,
 ): readonly UnmarkedSource[] {
   if (stage !== 'map' || !assessment) return NONE;
-  const here = stillUnmarked({ sources }, assessment.evidence.unmarked).filter(
+  const here = stillUnmarked({ sources }, assessment.evidence.unmarked ?? []).filter(
     (suspect) => suspect.level === level,
   );
   return here.length > 0 ? here : NONE;

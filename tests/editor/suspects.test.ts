@@ -48,7 +48,7 @@ describe('likely unmarked sources on the sheet', () => {
     settle();
     sampler.work();
     engine.work();
-    const [found] = editor.results.assessment!.evidence.unmarked;
+    const [found] = editor.results.assessment!.evidence.unmarked!;
     const [a, b] = found!.path;
     const middle: [number, number] = [(a![0] + b![0]) / 2, (a![1] + b![1]) / 2];
     expect(Math.abs(middle[0])).toBeLessThan(0.5);

@@ -33,7 +33,7 @@ const evidence = (inside: number, all: number, looRmseLn: number | null = 0.21):
   compared: [],
   sources: [],
   origins: null,
-  unmarked: [],
+  unmarked: null,
   rows: looRmseLn === null ? [] : Array.from({ length: all }, (_, i) => row(i + 1, i < inside ? 0.1 : 0.9)),
 });
 

@@ -7,7 +7,7 @@ import { meanSquareRatio, rootMeanSquare } from './leaveOneOut';
 import { fitRemainder } from './sourceKriging/fitRemainder';
 import { fitSources, refitSources } from './sourceKriging/fitSources';
 import { observe } from './observations';
-import { sampledEvidence } from './sourceSampling/sampledEvidence';
+import { sampledOrigins, suspected } from './sourceSampling/sampledEvidence';
 import { resurveyed } from './sourceSampling/sampleSurvey';
 import { sourceShares } from './sourceKriging/sourceShares';
 import { sourceWithout } from './sourceKriging/sourceWithout';
@@ -134,12 +134,9 @@ export function fitSurvey(
       ...evidence(places, predictions),
       compared,
       ...(inUse
-        ? sampledEvidence(inUse, survey.sources, currentsExplain(compared))
-        : {
-            sources: sources ? sourceShares(sources, places, survey.sources) : [],
-            origins: null,
-            unmarked: [],
-          }),
+        ? sampledOrigins(inUse, survey.sources)
+        : { sources: sources ? sourceShares(sources, places, survey.sources) : [], origins: null }),
+      unmarked: sampled && suspected(sampled, currentsExplain(compared)),
     },
   };
 }

@@ -64,7 +64,7 @@ export function evidencePart(home: Home, { fitted, evidence, pulls }: Assessment
         : []),
       ...silentSentences(home, evidence.sources),
       ...(evidence.origins ? [originsSentence(evidence)] : []),
-      ...unmarkedParagraph(home, fitted, evidence.unmarked),
+      ...unmarkedParagraph(home, fitted, evidence.unmarked ?? []),
       reportWords.intervals,
     ],
     compared: {
