@@ -36,17 +36,26 @@ export function methodSentence(method: MethodChoice): string {
 
 /** Why this method and no other, as a part of a sentence. */
 export function whyText({ why, notYet }: Pick<FittedSurvey, 'why' | 'notYet'>): string {
-  const reason = WHY[why.kind](why.kind === 'least-error' ? why.of : 0);
+  const reason = reasonOf(why);
   return notYet ? `${reason} (${methodName(notYet)} was asked for; it takes 3 to 150 places)` : reason;
 }
 
-const WHY: Record<FittedSurvey['why']['kind'], (of: number) => string> = {
-  asked: () => 'asked for',
-  'least-error': (of) => `smallest cross-validated error of ${countText(of, 'method')}`,
-  'marks-unclear': () =>
-    'the smallest cross-validated error but that of source kriging, which is not clearly smaller: the marks may mislead',
-  'not-compared': () => 'no reading can be predicted from the others, so methods could not be compared',
-};
+function reasonOf(why: FittedSurvey['why']): string {
+  switch (why.kind) {
+    case 'asked':
+      return 'asked for';
+    case 'least-error':
+      return `smallest cross-validated error of ${countText(why.of, 'method')}`;
+    case 'samples-hold':
+      return 'a cross-validated error about as small as the smallest, found from fewer readings';
+    case 'unclear':
+      return why.other === 'source-kriging'
+        ? 'the smallest cross-validated error but that of source kriging, which is not clearly smaller: the marks may mislead'
+        : `${methodName(why.other)} has a cross-validated error that is smaller, but not clearly`;
+    case 'not-compared':
+      return 'no reading can be predicted from the others, so methods could not be compared';
+  }
+}
 
 /** Why an estimate is not shown. `nearest`: metres to the nearest reading. */
 export function supportSentence(reason: SupportReason, nearest: number | null, unit: LengthUnit): string {

@@ -141,8 +141,9 @@ it('says in plain words why a method draws the map', () => {
   expect(whySentence({ method: 'inverse-distance', why: { kind: 'asked' } })).toBe(
     'You chose inverse distance.',
   );
-  expect(whySentence({ method: 'kriging', why: { kind: 'marks-unclear' } })).toMatch(
-    /luck, so kriging draws/,
+  expect(whySentence({ method: 'kriging', why: { kind: 'unclear', other: 'source-kriging' } })).toMatch(
+    /better by source kriging, but .* a mark .* luck, so kriging draws/,
   );
+  expect(whySentence({ method: 'source-sampling', why: { kind: 'samples-hold' } })).toMatch(/about as well/);
   expect(whySentence({ method: 'kriging', why: { kind: 'not-compared' } })).toContain('Too few');
 });

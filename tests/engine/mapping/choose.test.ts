@@ -12,8 +12,41 @@ describe('choose', () => {
       method: 'kriging',
       why: { kind: 'least-error', of: 2 },
     });
-    expect(choose('auto', compared(0.3, 0.2)).method).toBe('inverse-distance');
+    expect(choose('auto', compared(0.3, 0.2))).toEqual({
+      method: 'inverse-distance',
+      why: { kind: 'least-error', of: 2 },
+    });
     expect(choose('auto', compared(0.2, 0.2)).method).toBe('kriging');
+  });
+
+  it('leaves kriging for inverse distance where that errs clearly less, and says where it does not', () => {
+    expect(choose('auto', compared(0.2, 0.19))).toEqual({
+      method: 'kriging',
+      why: { kind: 'unclear', other: 'inverse-distance' },
+    });
+  });
+
+  it('takes source sampling where it errs about as little as the methods that know no source, or less', () => {
+    const withSamples = (sampled: number, marked = 0.3) => [
+      ...compared(0.2, 0.3),
+      { method: 'source-kriging' as const, looRmseLn: marked },
+      { method: 'source-sampling' as const, looRmseLn: sampled },
+    ];
+    expect(choose('auto', withSamples(0.1))).toEqual({
+      method: 'source-sampling',
+      why: { kind: 'least-error', of: 4 },
+    });
+    expect(choose('auto', withSamples(0.208))).toEqual({
+      method: 'source-sampling',
+      why: { kind: 'samples-hold' },
+    });
+    expect(choose('auto', withSamples(0.208, 0.1)).method).toBe('source-sampling');
+    expect(choose('auto', withSamples(0.212))).toEqual({
+      method: 'kriging',
+      why: { kind: 'least-error', of: 4 },
+    });
+    expect(choose('auto', withSamples(0.212, 0.1)).method).toBe('source-kriging');
+    expect(choose('kriging', withSamples(0.1)).why).toEqual({ kind: 'asked' });
   });
 
   it('does as it is asked', () => {
@@ -23,7 +56,7 @@ describe('choose', () => {
     });
   });
 
-  it('answers a method that does not exist with the automatic choice, and says so', () => {
+  it('answers a method that was not worked out with the automatic choice, and says so', () => {
     expect(choose('source-sampling', compared(0.3, 0.2))).toEqual({
       method: 'inverse-distance',
       why: { kind: 'least-error', of: 2 },
@@ -47,7 +80,10 @@ describe('choose', () => {
       method: 'source-kriging',
       why: { kind: 'least-error', of: 3 },
     });
-    expect(choose('auto', withSources(0.195))).toEqual({ method: 'kriging', why: { kind: 'marks-unclear' } });
+    expect(choose('auto', withSources(0.195))).toEqual({
+      method: 'kriging',
+      why: { kind: 'unclear', other: 'source-kriging' },
+    });
     expect(choose('auto', withSources(0.25)).why).toEqual({ kind: 'least-error', of: 3 });
     expect(choose('source-kriging', withSources(0.25))).toEqual({
       method: 'source-kriging',

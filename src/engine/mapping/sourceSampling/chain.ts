@@ -5,6 +5,7 @@ import { MOST_LATENTS, type Slot } from './slots';
 import { noElements, type Elements } from './elements';
 import type { Model } from './model';
 import type { Random } from '../../algebra/random';
+import type { Sample } from './samples';
 
 /** Sites whose field is worked out together, before the fit there may rule a move out. */
 const TOGETHER = 6;
@@ -68,6 +69,30 @@ export class Chain {
     this.elements.count = 0;
     this.fits(this.nothing, this.floor, -Infinity);
     this.take();
+  }
+
+  /** Go on from a sample of the same sources. */
+  goOnFrom({ sources, floor, remainder }: Sample): void {
+    const { slots } = this.model;
+    const there = new Map(sources.map(({ slot, latents }) => [slot, latents]));
+    slots.forEach(({ key }, j) => {
+      const latents = there.get(key);
+      this.present[j] = latents ? 1 : 0;
+      if (latents) this.latents.set(latents, j * MOST_LATENTS);
+    });
+    this.floor = floor;
+    this.remainder = remainder;
+    this.rebuild();
+  }
+
+  /** Where the chain is; its weight is for the caller to say. */
+  sample(): Sample {
+    const { floor, remainder, logLikelihood } = this;
+    const sources = this.model.slots.flatMap(({ key, latents }, j) => {
+      const at = j * MOST_LATENTS;
+      return this.present[j] ? [{ slot: key, latents: [...this.latents.subarray(at, at + latents)] }] : [];
+    });
+    return { weight: 1, logLikelihood, remainder, floor, sources };
   }
 
   /** Go on from where another chain is. */

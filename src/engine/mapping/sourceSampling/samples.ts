@@ -2,6 +2,8 @@
 export interface Sample {
   /** Its share among all samples. */
   weight: number;
+  /** ln of the likelihood of the readings it was drawn from. */
+  logLikelihood: number;
   /** Index into the remainders' grid of (s, ρ). */
   remainder: number;
   /** Standard normal, of the ambient floor. */
@@ -18,6 +20,6 @@ interface SampledSource {
 /** What source sampling gives: plain data that crosses to and from a worker. */
 export interface SourceSamples {
   samples: Sample[];
-  /** Mean log-likelihood while samples were kept, one a chain. */
-  chains: number[];
+  /** Keys of all the sources there might have been. */
+  slots: string[];
 }

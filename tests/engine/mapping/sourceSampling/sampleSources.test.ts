@@ -71,11 +71,41 @@ describe('source sampling', () => {
     expect(asked).toBe(3);
   });
 
-  it('goes on from earlier samples: without a sweep before, it fits as well as they', () => {
-    const effort = { ...SHORT, burn: 0, keep: 50 };
-    const warm = sampleSources({ ...question, effort, start: samples })!;
-    const cold = sampleSources({ ...question, effort })!;
-    expect(Math.max(...warm.chains)).toBeGreaterThan(Math.max(...cold.chains) + 5);
+  /** The question with the reading at one place a so much larger. */
+  const changed = (factor: number): SamplingQuestion => ({
+    ...question,
+    places: question.places.map((place, i) =>
+      i === 4 ? { ...place, ln: place.ln + Math.log(factor) } : place,
+    ),
+    start: samples,
+  });
+  const states = ({ samples }: SourceSamples) => samples.map(({ sources, floor }) => ({ sources, floor }));
+
+  it('that were sampled before keep their states where a reading hardly changed, weighed by what it says', () => {
+    const same = sampleSources({ ...question, start: samples })!;
+    expect(states(same)).toEqual(states(samples));
+    same.samples.forEach(({ weight }) => expect(weight).toBeCloseTo(1 / SHORT.samples, 12));
+    const near = sampleSources(changed(1.02))!;
+    expect(states(near)).toEqual(states(samples));
+    expect(near.samples.reduce((sum, { weight }) => sum + weight, 0)).toBeCloseTo(1, 12);
+    expect(new Set(near.samples.map(({ weight }) => weight)).size).toBeGreaterThan(10);
+  });
+
+  it('moves the map the way one reading moved, and hardly far from it', () => {
+    const { x, y } = question.places[4];
+    const at = { xs: [x], ys: [y] };
+    const move = (factor: number) =>
+      sampledField(changed(factor), sampleSources(changed(factor))!, 1).mean(at)[0] -
+      sampledField(question, samples, 1).mean(at)[0];
+    expect(move(1.03)).toBeGreaterThan(0);
+    expect(move(1 / 1.03)).toBeLessThan(0);
+  });
+
+  it('is sampled anew where a reading changed beyond what the earlier samples hold, or other sources may be there', () => {
+    const far = changed(30);
+    expect(sampleSources(far)).toEqual(sampleSources({ ...far, start: undefined }));
+    const unmarked = { ...question, marked: [], start: samples };
+    expect(sampleSources(unmarked)).toEqual(sampleSources({ ...unmarked, start: undefined }));
   });
 
   it('has a covariance whose diagonal is the variance', () => {
@@ -96,7 +126,10 @@ describe('source sampling without a source', () => {
     // The mean of the remainder is uncertain by s as well, round the ambient floor: to ordinary kriging that is one more
     // value, of the ambient floor, too far off to be like any other.
     REMAINDERS.forEach(({ s, rho }, remainder) => {
-      const none = { samples: [{ weight: 1, remainder, floor: 0, sources: [] }], chains: [0] };
+      const none = {
+        samples: [{ weight: 1, logLikelihood: 0, remainder, floor: 0, sources: [] }],
+        slots: [],
+      };
       const field = sampledField(question, none, 1);
       const { places } = question;
       const kriging = krige(

@@ -37,8 +37,14 @@ const question: SamplingQuestion = {
 const appliance = (k: number) => ({ slot: `appliance ${k}`, latents: [0, 0, 0, 1, 1, 0, 0, 0, 0] });
 
 const samplesOf = (all: Sample['sources'][]): SourceSamples => ({
-  samples: all.map((sources) => ({ weight: 1 / all.length, remainder: 0, floor: 0, sources })),
-  chains: [0],
+  samples: all.map((sources) => ({
+    weight: 1 / all.length,
+    logLikelihood: 0,
+    remainder: 0,
+    floor: 0,
+    sources,
+  })),
+  slots: [],
 });
 
 describe('shares of marked sources by samples', () => {

@@ -43,8 +43,14 @@ const EVEN = inRoom(() => 0.06);
 
 /** Samples of equal weight with these sources. */
 const samplesOf = (all: Sample['sources'][]): SourceSamples => ({
-  samples: all.map((sources) => ({ weight: 1 / all.length, remainder: 0, floor: 0, sources })),
-  chains: [0],
+  samples: all.map((sources) => ({
+    weight: 1 / all.length,
+    logLikelihood: 0,
+    remainder: 0,
+    floor: 0,
+    sources,
+  })),
+  slots: [],
 });
 
 /** 0.8 · e^(ln size) A along the whole of the wall at y = 4, 0.1 m over the floor; and an appliance of 0.4 · e^(ln size) A·m². */
