@@ -1,18 +1,18 @@
 import { BUILDS, type BuildName } from '../support/generators/builds';
 import { contains } from '../../src/engine/geometry/polygon';
-import { FULL_EFFORT, samplingQuestion, type Effort } from '../../src/engine/mapping/sourceSampling/question';
 import { fieldOf } from '../../src/engine/mapping/field';
 import { fitSurvey } from '../../src/engine/mapping/fitSurvey';
 import { HALF_90 } from '../../src/engine/mapping/interval';
-import { meanOverDraws } from '../../src/engine/dose/meanOverDraws';
 import { random } from '../../src/engine/algebra/random';
-import { zoneDose } from '../../src/engine/dose/dose';
 import { READ_AT, surveyOf, type GeneratedHome } from '../support/generators/generatedHome';
-import { sampledField } from '../../src/engine/mapping/sourceSampling/sampledField';
+import { sampledWithout } from '../../src/engine/mapping/sourceSampling/sampledWithout';
 import { sampleSources } from '../../src/engine/mapping/sourceSampling/sampleSources';
-import type { MeanField } from '../../src/engine/dose/meanOverDraws';
+import { samplingQuestion, type Effort } from '../../src/engine/mapping/sourceSampling/question';
+import { zoneDose } from '../../src/engine/dose/dose';
+import type { Method } from '../../src/engine/mapping/choose';
 import type { MethodChoice } from '../../src/engine/mapping/survey';
 import type { Point } from '../../src/engine/geometry/point';
+import type { Sampled } from '../../src/engine/mapping/sourceSampling/sampleSurvey';
 
 /** How far maps lie from a known field. */
 export interface Accuracy {
@@ -32,16 +32,21 @@ export interface Accuracy {
   bedMedian: number;
   bedP90: number;
   bedCoverage: number;
+  /** Share of the cells that are drawn, and the share of truth inside their intervals. */
+  shown: number;
+  shownCoverage: number;
+  /** In how many homes each method drew the map. */
+  chosen: Partial<Record<Method, number>>;
 }
 
 export interface Asked {
   build?: BuildName;
-  homes?: number;
+  /** Seeds 1, 2, … of as many homes, or these. */
+  homes?: number | readonly number[];
   readings?: number;
-  method?: MethodChoice;
   /** Whether the sources that can be seen are marked. */
   marked?: boolean;
-  /** Of source sampling. */
+  /** Of source sampling; without it sources are not sampled, and the automatic choice is among the instant methods. */
   effort?: Effort;
 }
 
@@ -50,35 +55,51 @@ const CELL = 0.4;
 /** The sampler's seed, the same in every home. */
 const SEED = 7;
 
-/** Map `homes` homes of a build (seeds 1, 2, …) and hold the maps against the true fields. */
-export function measureAccuracy({
-  build = 'along walls',
-  homes = 40,
-  readings = 36,
+/** Maps of known homes by one method, held against the true fields. */
+export const measureAccuracy = ({
   method = 'auto',
-  marked = false,
-  effort = FULL_EFFORT,
-}: Asked = {}): Accuracy {
-  const each = Array.from({ length: homes }, (_, i) => {
-    const home = BUILDS[build](i + 1, readings);
-    return { seed: i + 1, ...measureHome(home, method, marked, effort) };
+  ...asked
+}: Asked & { method?: MethodChoice } = {}): Accuracy => measureMethods(asked, [method])[0];
+
+/** The same by several methods, the sources of each home sampled once. `told` hears of each home. */
+export function measureMethods(
+  { build = 'along walls', homes = 40, readings = 36, marked = false, effort }: Asked,
+  methods: readonly MethodChoice[],
+  told: (seed: number) => void = () => {},
+): Accuracy[] {
+  const seeds = typeof homes === 'number' ? Array.from({ length: homes }, (_, i) => i + 1) : homes;
+  const each = seeds.map((seed) => {
+    const home = BUILDS[build](seed, readings);
+    const sampling = effort ? sampledIn(home, marked, effort) : null;
+    const measured = methods.map((method) => ({ seed, ...measureHome(home, method, marked, sampling) }));
+    told(seed);
+    return measured;
   });
+  return methods.map((_, m) => summed(each.map((measured) => measured[m])));
+}
+
+function summed(each: readonly ({ seed: number } & Measured)[]): Accuracy {
   const errors = each.map(({ error }) => error);
   const beds = each.flatMap(({ beds }) => beds);
   const bedErrors = beds.map(({ error }) => error);
   const worst = each.reduce((most, one) => (one.error > most.error ? one : most));
+  const chosen: Partial<Record<Method, number>> = {};
+  for (const { method } of each) chosen[method] = (chosen[method] ?? 0) + 1;
   return {
-    homes,
+    homes: each.length,
     median: quantile(errors, 0.5),
     p90: quantile(errors, 0.9),
     worst: { error: worst.error, seed: worst.seed },
     coverage: mean(each.map(({ coverage }) => coverage)),
     width: mean(each.map(({ width }) => width)),
+    shown: mean(each.map(({ shown }) => shown)),
+    shownCoverage: mean(each.filter(({ shown }) => shown > 0).map(({ shownCoverage }) => shownCoverage)),
     fitMs: mean(each.map(({ fitMs }) => fitMs)),
     mapMs: mean(each.map(({ mapMs }) => mapMs)),
     bedMedian: quantile(bedErrors, 0.5),
     bedP90: quantile(bedErrors, 0.9),
     bedCoverage: mean(beds.map(({ inside }) => Number(inside))),
+    chosen,
   };
 }
 
@@ -93,34 +114,63 @@ export function quantile(values: readonly number[], share: number): number {
 
 const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / values.length;
 
-function measureHome(home: GeneratedHome, method: MethodChoice, marked: boolean, effort: Effort) {
+type Measured = ReturnType<typeof measureHome>;
+
+function measureHome(
+  home: GeneratedHome,
+  method: MethodChoice,
+  marked: boolean,
+  sampling: { sampled: Sampled; ms: number } | null,
+) {
   const { xs, ys } = cells(home);
   const started = processorMs();
-  const map = fitted(home, method, marked, effort);
+  const result = fitSurvey(surveyOf(home, method, marked), undefined, sampling?.sampled);
+  if (!result.ok) throw new Error(`home ${home.seed}: ${result.problem.kind}`);
+  const field = fieldOf(result.fitted, 'l1', READ_AT);
   const fit = processorMs();
-  const { mean: ln, variance } = map.both({ xs, ys });
+  const { mean: ln, variance } = field.predict(xs, ys, { variance: true });
   const drawn = processorMs();
-  let square = 0;
-  let inside = 0;
-  let width = 0;
+  const { doubt } = field.support(xs, ys, undefined, variance);
+  let [square, inside, width, shown, shownInside] = [0, 0, 0, 0, 0];
   xs.forEach((x, i) => {
     const off = ln[i] - Math.log(home.truth(x, ys[i], READ_AT));
-    const half = HALF_90 * Math.sqrt(variance[i]);
+    const half = HALF_90 * Math.sqrt(variance![i]);
+    const within = Number(Math.abs(off) <= half);
     square += (off / Math.LN10) ** 2;
-    if (Math.abs(off) <= half) inside++;
+    inside += within;
     width += (2 * half) / Math.LN10;
+    if (doubt[i] > 1) return;
+    shown++;
+    shownInside += within;
   });
+  const samples = sampling && (method === 'auto' || method === 'source-sampling');
   return {
+    method: result.fitted.method,
     error: Math.sqrt(square / xs.length),
     coverage: inside / xs.length,
     width: width / xs.length,
-    fitMs: fit - started,
+    shown: shown / xs.length,
+    shownCoverage: shownInside / shown,
+    fitMs: fit - started + (samples ? sampling.ms : 0),
     mapMs: drawn - fit,
     beds: bedsIn(home).map((cells) => {
       const truth = mean(cells.map(([x, y]) => home.truth(x, y, READ_AT)));
-      const { median, low, high } = map.meanOver(cells);
+      const { mean: median, low, high } = zoneDose(field, { ring: [], cells }, 1);
       return { error: Math.abs(median / truth - 1), inside: truth >= low && truth <= high };
     }),
+  };
+}
+
+/** A home's sources sampled, and the processor time that it took. */
+function sampledIn(home: GeneratedHome, marked: boolean, effort: Effort): { sampled: Sampled; ms: number } {
+  const started = processorMs();
+  const survey = surveyOf(home, 'source-sampling', marked);
+  const question = samplingQuestion(survey, { seed: SEED, effort });
+  const samples = sampleSources(question)!;
+  const without = sampledWithout(question);
+  return {
+    sampled: { question, samples, without, elevations: survey.elevations },
+    ms: processorMs() - started,
   };
 }
 
@@ -138,41 +188,6 @@ function bedsIn({ rooms, seed }: GeneratedHome): Point[][] {
       y - 0.9 + 0.2 * Math.floor(i / 3),
     ]);
   });
-}
-
-interface Fitted {
-  both(points: { xs: number[]; ys: number[] }): { mean: Float64Array; variance: Float64Array };
-  meanOver(cells: Point[]): MeanField;
-}
-
-/** A home's survey made a map by one method. */
-function fitted(home: GeneratedHome, method: MethodChoice, marked: boolean, effort: Effort): Fitted {
-  const survey = surveyOf(home, method, marked);
-  if (method === 'source-sampling') {
-    const question = samplingQuestion(survey, { seed: SEED, effort });
-    const field = sampledField(question, sampleSources(question)!, READ_AT);
-    return {
-      both: (points) => field.both(points),
-      meanOver: (cells) =>
-        meanOverDraws(
-          field.draws({ xs: cells.map(([x]) => x), ys: cells.map(([, y]) => y) }),
-          cells.map(() => 1 / cells.length),
-        ),
-    };
-  }
-  const result = fitSurvey(survey);
-  if (!result.ok) throw new Error(`home ${home.seed}: ${result.problem.kind}`);
-  const field = fieldOf(result.fitted, 'l1', READ_AT);
-  return {
-    both({ xs, ys }) {
-      const { mean, variance } = field.predict(xs, ys, { variance: true });
-      return { mean, variance: variance! };
-    },
-    meanOver(cells) {
-      const { mean: median, low, high } = zoneDose(field, { ring: [], cells }, 1);
-      return { median, low, high };
-    },
-  };
 }
 
 const processorMs = (): number => {

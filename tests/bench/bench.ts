@@ -1,57 +1,19 @@
-import { cpus } from 'node:os';
 import { printAccuracyTable } from './accuracyTable';
 import { printArrangeTable, printArrangeTruth } from './arrangeTable';
-import { measureDrag } from './dragFrame';
-import { firstLoad } from './firstLoad';
-import { krigingPeer } from './krigingPeer';
 import { printPlacedTable } from './placed';
+import { printSpeedTable } from './speedTable';
 
-// `npm run bench -- arrange`: arranging alone, with what is held against trying everything.
-if (process.argv[2] === 'arrange') {
-  printArrangeTable();
-  printArrangeTruth();
-  process.exit(0);
-}
+/**
+ * Speed, arranging, and accuracy on known fields, each in its table; with the name of one that alone: `npm run bench -- accuracy
+ * "along walls" wandering --homes 20`, of these builds and so many homes each; `arrange` holds it against trying everything.
+ */
+const [part, ...rest] = process.argv.slice(2);
+const at = rest.indexOf('--homes');
+const homes = at < 0 ? undefined : Number(rest[at + 1]);
+const builds = rest.filter((_, i) => at < 0 || (i !== at && i !== at + 1));
 
-/** One run, one table: speed as a ratio to a peer of the same run, accuracy on known fields. */
-const rows: [work: string, ours: string, peer: string, ratio: string][] = [];
-const ms = (value: number) => `${value < 1 ? value.toFixed(3) : value.toFixed(1)} ms`;
-
-const { timings, disagreement, absent } = krigingPeer();
-for (const { work, ms: own, peerMs, ratio } of timings) {
-  rows.push([
-    work,
-    ms(own),
-    peerMs === null ? '—' : `gstat ${ms(peerMs)}`,
-    ratio === null ? '—' : `${ratio.toFixed(1)} ×`,
-  ]);
-}
-
-for (const what of ['reading', 'bed'] as const) {
-  const drag = await measureDrag(what);
-  rows.push([
-    `a move of a dragged ${what}, n=60, 200 × 100 cells${what === 'reading' ? ' (100 × 50 while it moves)' : ''}: page and worker, median; p95; worst of ${drag.frames}`,
-    `${ms(drag.median)}; ${ms(drag.p95)}; ${ms(drag.worst)}`,
-    `page thread ${ms(drag.page)}, with raster threads ${ms(drag.allThreads)}`,
-    '—',
-  ]);
-}
-
-const load = firstLoad();
-rows.push([
-  'first load after gzip',
-  `${load.reduce((sum, { kB }) => sum + kB, 0).toFixed(0)} kB`,
-  load
-    .map(({ file, kB }) => `${file.replace(/^assets\//, '').replace(/-[\w-]{8}\./, '.')} ${kB.toFixed(0)}`)
-    .join(', '),
-  '—',
-]);
-
-const widths = [0, 1, 2, 3].map((column) => Math.max(...rows.map((row) => row[column].length)));
-console.log(`CPU time, ${cpus()[0]?.model ?? 'unknown processor'}, Node ${process.versions.node}\n`);
-for (const row of rows) console.log(row.map((cell, i) => cell.padEnd(widths[i])).join('  '));
-console.log(absent ?? `\nLargest difference from gstat over all points: ${disagreement?.toExponential(1)}`);
-printArrangeTable();
-
-printAccuracyTable();
-printPlacedTable();
+if (!part || part === 'speed') await printSpeedTable();
+if (!part || part === 'arrange') printArrangeTable();
+if (part === 'arrange') printArrangeTruth();
+if (!part || part === 'accuracy') printAccuracyTable(builds, homes);
+if (!part || part === 'placed') printPlacedTable();
