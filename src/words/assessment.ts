@@ -49,9 +49,7 @@ function reasonOf(why: FittedSurvey['why']): string {
     case 'samples-hold':
       return 'a cross-validated error about as small as the smallest, found from fewer readings';
     case 'unclear':
-      return why.other === 'source-kriging'
-        ? 'the smallest cross-validated error but that of source kriging, which is not clearly smaller: the marks may mislead'
-        : `${methodName(why.other)} has a cross-validated error that is smaller, but not clearly`;
+      return `the smallest cross-validated error but that of ${methodName(why.other)}, which is not clearly smaller${why.other === 'inverse-distance' ? '' : ': the marks may mislead'}`;
     case 'not-compared':
       return 'no reading can be predicted from the others, so methods could not be compared';
   }

@@ -42,7 +42,7 @@ export function whySentence({ why, method }: Pick<FittedSurvey, 'why' | 'method'
     case 'samples-hold':
       return 'Source sampling predicts the left-out readings about as well as the best of the rest, from fewer of them: between readings its map lies nearer.';
     case 'unclear':
-      return `The left-out readings are predicted a little better by ${methodName(why.other)}, but not clearly: ${why.other === 'source-kriging' ? 'a mark in the wrong place can do that by luck' : 'that can be luck'}, so ${methodName(method)} draws the map.`;
+      return `The left-out readings are predicted a little better by ${methodName(why.other)}, but not clearly: ${why.other === 'inverse-distance' ? 'that can be luck' : 'a mark in the wrong place can do that by luck'}, so ${methodName(method)} draws the map.`;
     case 'not-compared':
       return 'Too few places were read to compare methods.';
   }

@@ -34,14 +34,14 @@ export interface Compared {
  * place may err a little less by luck, and then mislead where nobody read; where fields are smooth, inverse distance errs
  * more between readings than at them. Known homes show where luck ends: `npm run bench -- accuracy`.
  */
-const CLEARLY: Partial<Record<Method, number>> = { 'source-kriging': 0.95, 'inverse-distance': 0.9 };
+const CLEARLY = { 'source-kriging': 0.95, 'inverse-distance': 0.9, kriging: 1 };
 
 /**
- * Source sampling is taken where it errs this much as the better of kriging and inverse distance, or less: it predicts from
- * five sixths of the readings and with few sweeps, which costs it some, and between readings known homes have it nearer than
- * its predictions tell. Where what is marked or known of sources makes none of the field it errs more, and is not taken.
+ * Source sampling is taken where it errs this much as the better of kriging and inverse distance, or less. Nothing marked, it
+ * may err a little more: it predicts from five sixths of the readings and with few sweeps, and between readings known homes
+ * have it nearer than that tells. With marks it has to win clearly, as source kriging has.
  */
-const NEARLY = 1.05;
+const SAMPLES = { unmarked: 1.05, marked: CLEARLY['source-kriging'] };
 
 /** The method asked for, or the one whose predictions of the left-out readings deserve it. */
 export function choose(asked: MethodChoice, compared: readonly Compared[]): Choice {
@@ -60,7 +60,9 @@ function deserving(compared: readonly Compared[]): Choice {
     (best, { method }) => (error(method) < error(best) ? method : best),
     'kriging' as Method,
   );
-  const method = sampled <= NEARLY * unaware ? 'source-sampling' : clearest(compared);
+  const marked = compared.some(({ method }) => method === 'source-kriging');
+  const enough = SAMPLES[marked ? 'marked' : 'unmarked'] * unaware;
+  const method = sampled <= enough ? 'source-sampling' : clearest(compared);
   if (error(method) <= error(least) + ALIKE)
     return { method, why: { kind: 'least-error', of: compared.length } };
   return {
@@ -69,12 +71,11 @@ function deserving(compared: readonly Compared[]): Choice {
   };
 }
 
-/** The method of the least error, each but kriging handicapped by how clearly it must win. */
-function clearest(compared: readonly Compared[]): Method {
-  const handicapped = (method: Method) => errorOf(compared, method) / (CLEARLY[method] ?? 1);
-  return compared.reduce<Method>(
-    (best, { method }) =>
-      method !== 'source-sampling' && handicapped(method) < handicapped(best) - ALIKE ? method : best,
+/** Of the rest the method of the least error, handicapped by how clearly it must win. */
+function clearest(compared: readonly Compared[]): keyof typeof CLEARLY {
+  const handicapped = (method: keyof typeof CLEARLY) => errorOf(compared, method) / CLEARLY[method];
+  return (['inverse-distance', 'source-kriging'] as const).reduce<keyof typeof CLEARLY>(
+    (best, method) => (handicapped(method) < handicapped(best) - ALIKE ? method : best),
     'kriging',
   );
 }
@@ -84,7 +85,7 @@ const errorOf = (compared: readonly Compared[], method: Method): number =>
 
 /** Whether the marked sources predict what is left out clearly better than kriging without them. */
 export const sourcesExplain = (compared: readonly Compared[]): boolean =>
-  errorOf(compared, 'source-kriging') <= CLEARLY['source-kriging']! * errorOf(compared, 'kriging');
+  errorOf(compared, 'source-kriging') <= CLEARLY['source-kriging'] * errorOf(compared, 'kriging');
 
 /** Whether currents and appliances predict what is left out better than a smooth field does. */
 export const currentsExplain = (compared: readonly Compared[]): boolean =>
