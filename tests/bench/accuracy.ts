@@ -41,8 +41,8 @@ export interface Accuracy {
 
 export interface Asked {
   build?: BuildName;
-  /** Seeds 1, 2, … of as many homes, or these. */
-  homes?: number | readonly number[];
+  /** As many, of seeds 1, 2, …. */
+  homes?: number;
   readings?: number;
   /** Whether the sources that can be seen are marked. */
   marked?: boolean;
@@ -61,24 +61,21 @@ export const measureAccuracy = ({
   ...asked
 }: Asked & { method?: MethodChoice } = {}): Accuracy => measureMethods(asked, [method])[0];
 
-/** The same by several methods, the sources of each home sampled once. `told` hears of each home. */
+/** The same by several methods, the sources of each home sampled once. */
 export function measureMethods(
   { build = 'along walls', homes = 40, readings = 36, marked = false, effort }: Asked,
   methods: readonly MethodChoice[],
-  told: (seed: number) => void = () => {},
 ): Accuracy[] {
-  const seeds = typeof homes === 'number' ? Array.from({ length: homes }, (_, i) => i + 1) : homes;
-  const each = seeds.map((seed) => {
-    const home = BUILDS[build](seed, readings);
+  const each = Array.from({ length: homes }, (_, i) => {
+    const home = BUILDS[build](i + 1, readings);
     const sampling = effort ? sampledIn(home, marked, effort) : null;
-    const measured = methods.map((method) => ({ seed, ...measureHome(home, method, marked, sampling) }));
-    told(seed);
-    return measured;
+    return methods.map((method) => measureHome(home, method, marked, sampling));
   });
   return methods.map((_, m) => summed(each.map((measured) => measured[m])));
 }
 
-function summed(each: readonly ({ seed: number } & Measured)[]): Accuracy {
+/** What homes have in common. */
+function summed(each: readonly Measured[]): Accuracy {
   const errors = each.map(({ error }) => error);
   const beds = each.flatMap(({ beds }) => beds);
   const bedErrors = beds.map(({ error }) => error);
@@ -116,11 +113,18 @@ const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + 
 
 type Measured = ReturnType<typeof measureHome>;
 
+/** A home's sampled sources, and the processor time that they took. */
+interface Sampling {
+  sampled: Sampled;
+  ms: number;
+}
+
+/** One home's map by one method; `sampling` where its sources were sampled. */
 function measureHome(
   home: GeneratedHome,
   method: MethodChoice,
   marked: boolean,
-  sampling: { sampled: Sampled; ms: number } | null,
+  sampling: Sampling | null,
 ) {
   const { xs, ys } = cells(home);
   const started = processorMs();
@@ -145,6 +149,7 @@ function measureHome(
   });
   const samples = sampling && (method === 'auto' || method === 'source-sampling');
   return {
+    seed: home.seed,
     method: result.fitted.method,
     error: Math.sqrt(square / xs.length),
     coverage: inside / xs.length,
@@ -161,8 +166,7 @@ function measureHome(
   };
 }
 
-/** A home's sources sampled, and the processor time that it took. */
-function sampledIn(home: GeneratedHome, marked: boolean, effort: Effort): { sampled: Sampled; ms: number } {
+function sampledIn(home: GeneratedHome, marked: boolean, effort: Effort): Sampling {
   const started = processorMs();
   const survey = surveyOf(home, 'source-sampling', marked);
   const question = samplingQuestion(survey, { seed: SEED, effort });
