@@ -120,12 +120,7 @@ interface Sampling {
 }
 
 /** One home's map by one method; `sampling` where its sources were sampled. */
-function measureHome(
-  home: GeneratedHome,
-  method: MethodChoice,
-  marked: boolean,
-  sampling: Sampling | null,
-) {
+function measureHome(home: GeneratedHome, method: MethodChoice, marked: boolean, sampling: Sampling | null) {
   const { xs, ys } = cells(home);
   const started = processorMs();
   const result = fitSurvey(surveyOf(home, method, marked), undefined, sampling?.sampled);
