@@ -12,10 +12,10 @@ const HEATED = 0.8;
 /**
  * Earlier samples serve again by new weights alone while they count as this share of their number, so that one edited
  * reading moves the map by what it says and not by chance; chains go on from them, with so many times fewer sweeps before,
- * while they count as the lesser share. The project's choice.
+ * while at least this number of them still counts. The project's choice.
  */
 const ENOUGH = 0.5;
-const LEAST = 0.02;
+const LEAST = 3;
 const SHORTER = 6;
 
 /** Sweeps between which chains are compared, sums rebuilt, and a caller is told and may cancel. */
@@ -44,7 +44,7 @@ export function sampleSources(
     progress(1);
     return { samples: earlier.samples, slots };
   }
-  const start = earlier && earlier.effective >= LEAST ? earlier.samples : null;
+  const start = earlier && earlier.effective * earlier.samples.length >= LEAST ? earlier.samples : null;
   const burn = start ? Math.ceil(effort.burn / SHORTER) : effort.burn;
   const chance = random(seed * 1009);
   const chains = Array.from(
