@@ -93,7 +93,8 @@ function cumulative(summed: Float64Array, width: number, x: number, y: number): 
 
 function meanAskew({ grid, values }: Ground, corner: Point, across: Point, along: Point): number {
   const steps = (end: Point) =>
-    Math.max(1, Math.ceil(Math.hypot(end[0] - corner[0], end[1] - corner[1]) / SAMPLE));
+    // A body of 0.6 m has twelve samples across, whatever the rounding of its corners.
+    Math.max(1, Math.ceil(Math.hypot(end[0] - corner[0], end[1] - corner[1]) / SAMPLE - 1e-9));
   const [m, n] = [steps(across), steps(along)];
   let sum = 0;
   for (let i = 0; i < m; i++) {
