@@ -1,4 +1,4 @@
-import { checkArrangement, type Fault } from './check/checkArrangement';
+import { checkerOf, type Checker, type Fault } from './check/checkArrangement';
 import { compare, type Comparison, type PersonWorth, type Worth } from './compare';
 import { placesToRead, type ReadingPlace } from './placesToRead';
 import { peopleOf } from '../dose/pieceDose';
@@ -43,7 +43,12 @@ export interface Answer {
 }
 
 /** What the chosen places are worth against those the pieces have now. */
-export function answerOf(request: ArrangeRequest, fieldAt: FieldAt, chosen: readonly Candidate[]): Answer {
+export function answerOf(
+  request: ArrangeRequest,
+  fieldAt: FieldAt,
+  chosen: readonly Candidate[],
+  check: Checker = checkerOf(request),
+): Answer {
   const placeOf = (piece: ArrangePiece): Place => {
     const found = chosen.find(({ stand }) => stand.piece.id === piece.id);
     return found ? { level: levelOf(request, found.stand.room), ...found.stand.pose } : piece;
@@ -64,7 +69,7 @@ export function answerOf(request: ArrangeRequest, fieldAt: FieldAt, chosen: read
     ...wholeOf(comparison),
     readAt: placesToRead(request.pieces, pieces, (piece) => piece),
     pieces,
-    faults: checkArrangement(request, pieces, left),
+    faults: check(pieces, left),
   };
 }
 

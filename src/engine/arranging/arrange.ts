@@ -1,4 +1,5 @@
 import { answerOf, doseAt, levelOf, type Answer } from './answer';
+import { checkerOf } from './check/checkArrangement';
 import { fieldsOf, type FieldAt } from '../dose/fieldAt';
 import { groundsOf, hoursOf, planOf, roomsFor, type Grounds, type Hand } from './plan';
 import { given, relaxed, type Relaxation } from './relax';
@@ -97,7 +98,8 @@ function arrangeAll(
   }
   progress?.(BEST);
 
-  const answer = (chosen: readonly Candidate[]) => answerOf(request, fieldAt, chosen);
+  const check = checkerOf(request);
+  const answer = (chosen: readonly Candidate[]) => answerOf(request, fieldAt, chosen, check);
   const hand = mostUsed(plan.hands);
   const rooms =
     hand && best.chosen

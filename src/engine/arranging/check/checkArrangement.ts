@@ -39,10 +39,38 @@ interface Seen {
  * instead of tested for a separating axis, ways are walked place by place. It forgives a millimetre more than the planner
  * allows itself. Only the pieces of `places` are judged; all others stand as found, as do those named in `left`.
  */
-export function checkArrangement(
+export const checkArrangement = (
   request: ArrangeRequest,
   places: readonly Put[],
   left: readonly string[] = [],
+): Fault[] => checkerOf(request)(places, left);
+
+/** The same for many arrangements of one request: who walks where in a room is worked out once. */
+export function checkerOf(request: ArrangeRequest): Checker {
+  const known = new Map<string, { checked: CheckedRoom; walkers: Walkers }>();
+  const roomWith = (room: ArrangeRoom, still: readonly Seen[]) => {
+    const key = `${room.id} ${still.map(({ put }) => `${put.id} ${put.at.join()} ${put.angle}`).join()}`;
+    const made = known.get(key);
+    if (made) return made;
+    const checked = roomToCheck(request, room);
+    const walkers = walkersIn(
+      checked,
+      request.rules.path,
+      still.map(({ foot }) => foot),
+    );
+    known.set(key, { checked, walkers });
+    return { checked, walkers };
+  };
+  return (places, left = []) => faultsOf(request, places, left, roomWith);
+}
+
+export type Checker = (places: readonly Put[], left?: readonly string[]) => Fault[];
+
+function faultsOf(
+  request: ArrangeRequest,
+  places: readonly Put[],
+  left: readonly string[],
+  roomWith: (room: ArrangeRoom, still: readonly Seen[]) => { checked: CheckedRoom; walkers: Walkers },
 ): Fault[] {
   const faults: Fault[] = [];
   for (const room of request.rooms) {
@@ -54,9 +82,8 @@ export function checkArrangement(
       ({ piece }) => places.some(({ id }) => id === piece.id) && !left.includes(piece.id),
     );
     if (judged.length === 0) continue;
-    const checked = roomToCheck(request, room);
     const still = here.filter((one) => !judged.includes(one));
-    faults.push(...faultsIn(checked, request, judged, still));
+    faults.push(...faultsIn(roomWith(room, still), request, judged, still));
   }
   const lost = places.filter((put) => !roomOf(request, put));
   return [...faults, ...lost.map(({ id }): Fault => ({ piece: id, rule: 'outside' }))];
@@ -93,16 +120,11 @@ function seenOf(piece: ArrangePiece, put: Put): Seen {
 }
 
 function faultsIn(
-  checked: CheckedRoom,
+  { checked, walkers }: { checked: CheckedRoom; walkers: Walkers },
   { rules }: ArrangeRequest,
   judged: readonly Seen[],
   still: readonly Seen[],
 ): Fault[] {
-  const walkers = walkersIn(
-    checked,
-    rules.path,
-    still.map(({ foot }) => foot),
-  );
   const found = walkers.comeTo(judged.map(({ foot }) => foot));
   const faults = judged.flatMap((one) =>
     aloneFaults(one, checked, rules).map((rule): Fault => ({ piece: one.piece.id, rule })),
