@@ -32,7 +32,7 @@ export interface Proposal extends Answer {
   gap: number;
   /** The piece that the alternatives and rooms speak of; null where none is unlocked and used. */
   about: string | null;
-  /** Best first. */
+  /** Best first; those that keep fewer preferences last. */
   alternatives: Alternative[];
   /** Lowest first, then those that are closed to it. */
   rooms: RoomOffer[];
@@ -122,7 +122,7 @@ function arrangeAll(
     about: hand?.piece.id ?? null,
     alternatives: others
       .map(({ piece, differs, chosen }): Alternative => ({ piece, differs, ...answer(chosen) }))
-      .sort((a, b) => a.after - b.after),
+      .sort((a, b) => brokenIn(a) - brokenIn(b) || a.after - b.after),
     rooms: [...open, ...offers.filter((offer) => 'blocked' in offer)],
     blocked: plan.blocked,
   };
@@ -142,6 +142,9 @@ function withLess(
   const answer = answerOf(less, fieldAt, chosen);
   return { changes: given(request, less, answer.pieces), answer };
 }
+
+/** Preferences that an answer does not keep. */
+const brokenIn = ({ pieces }: Answer): number => pieces.reduce((sum, { breaks }) => sum + breaks.length, 0);
 
 const roomsOf = (request: ArrangeRequest, { piece }: Hand): string[] =>
   roomsFor(request, piece, roomAt(request, piece.level, piece.at)).map(({ id }) => id);

@@ -111,7 +111,8 @@ export function otherAnswers(
     (one) => one !== null,
   );
   const rest = found.filter((one) => !certain.includes(one)).slice(0, OTHERS - certain.length);
-  return [...certain, ...rest].sort((a, b) => a.cost - b.cost);
+  // One that keeps fewer preferences is there where nothing else is left, and comes last though it may cost less.
+  return [...certain, ...rest].sort((a, b) => brokenIn(a) - brokenIn(b) || a.cost - b.cost);
 
   function atAnotherWall(): Other | null {
     const { stand } = best[about];
@@ -122,6 +123,8 @@ export function otherAnswers(
     return chosen && otherOf(chosen, cost);
   }
 }
+
+const brokenIn = ({ chosen }: Other): number => chosen.reduce((sum, { breaks }) => sum + breaks.length, 0);
 
 function wallOf(plan: Plan, room: string, { stand, wall }: Pick<Candidate, 'stand' | 'wall'>): number {
   if (wall !== AS_FOUND) return wall;
