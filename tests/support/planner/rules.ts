@@ -57,12 +57,15 @@ export function broken(request: ArrangeRequest, place: Place): { hard: string[];
     if (opening.kind !== 'door' || opening.swing !== 'in') continue;
     const [hinge, far] = opening.hinge === 'start' ? [hole.a, hole.b] : [hole.b, hole.a];
     const shut: P = [(far[0] - hinge[0]) / opening.width, (far[1] - hinge[1]) / opening.width];
+    // What is forgiven is forgiven once: of the sweep, not of the footprint too.
+    const sweep = (along: number, across: number): P =>
+      moved(moved(hinge, shut, Math.max(TOL, along)), hole.inward, Math.max(TOL, across));
     const arc = Array.from({ length: 181 }, (_, i): P => {
       const t = ((i / 180) * Math.PI) / 2;
       const r = opening.width - TOL;
-      return moved(moved(hinge, shut, r * Math.cos(t)), hole.inward, r * Math.sin(t));
+      return sweep(r * Math.cos(t), r * Math.sin(t));
     });
-    if (overlap(less, [hinge, ...arc])) hard.push('swing');
+    if (overlap(foot, [sweep(0, 0), ...arc])) hard.push('swing');
   }
   if (place.piece.uses.some(({ side }) => !supported(request, place, side))) hard.push('support');
   return { hard, preferred };
