@@ -73,7 +73,7 @@ async function report(page: Page, home: Home): Promise<void> {
   });
   await expect(page.getByRole('heading', { level: 1 }).first()).toContainText(home.title.slice(0, 12));
   await goTo(page, 'report');
-  await expect(page.locator('.report .lead').first()).toContainText(/µT|mG|nT/);
+  await expect(page.locator('.report .lead').first()).toContainText(/µT|mG|nT/, { timeout: 30_000 });
 }
 
 /** The report as the printer lays it out, on pages as wide as the type area. */
