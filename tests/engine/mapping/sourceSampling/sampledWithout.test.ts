@@ -11,7 +11,7 @@ const asked = (seed: number, readings: number): SamplingQuestion =>
     seed: 5,
     effort: FULL_EFFORT,
   });
-const question = asked(4, 12);
+const question = asked(4, 8);
 
 /** The same question with another reading at place i. */
 const changed = ({ places, ...rest }: SamplingQuestion, i: number): SamplingQuestion => ({
@@ -23,17 +23,15 @@ describe('each place predicted without it', () => {
   const without = sampledWithout(question);
 
   it('is predicted the same whatever was read there', () => {
-    for (const i of [0, 7]) {
-      const again = sampledWithout(changed(question, i));
-      expect(again[i]).toEqual(without[i]);
-      expect(again).not.toEqual(without);
-    }
+    const again = sampledWithout(changed(question, 7));
+    expect(again[7]).toEqual(without[7]);
+    expect(again).not.toEqual(without);
   });
 
   it('is predicted without what was read at another height of the same point, too', () => {
     const lower = { ...question.places[3], z: 0.5 };
     const both = { ...question, places: [...question.places, lower] };
-    expect(sampledWithout(changed(both, 12))[3]).toEqual(sampledWithout(both)[3]);
+    expect(sampledWithout(changed(both, 8))[3]).toEqual(sampledWithout(both)[3]);
   });
 
   it('has no prediction where it is the only place of its level', () => {
