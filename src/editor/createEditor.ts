@@ -354,6 +354,7 @@ export function createEditor(services: Services): Editor {
     },
     cancelAssessment: estimate.cancel,
     stopSampling: estimate.stopSampling,
+    startSampling: estimate.startSampling,
     get proposal() {
       return arranging.state;
     },

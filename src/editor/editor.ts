@@ -253,6 +253,8 @@ export interface Editor {
   cancelAssessment(): void;
   /** Stay with the map that was there at once. */
   stopSampling(): void;
+  /** Sample after all what was stopped. */
+  startSampling(): void;
 
   readonly proposal: ProposalState;
   arrange(options?: { cautious?: boolean }): void;

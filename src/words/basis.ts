@@ -4,6 +4,7 @@ import type { FieldUnit, Home, Point, Reading } from '../home/home';
 import { edgeText } from './canvas';
 import { dateText } from './dates';
 import { fieldText, fixedText, lengthText, unitName } from './numbers';
+import { SAMPLED_REACH_TEXT, samplingFormulaSentences } from './samplingFormula';
 import { SOURCE_WEIGHING, sourceFormulaSentences } from './sourceFormula';
 import { ROUND_WORDS } from './things';
 
@@ -77,7 +78,7 @@ export function formulaSentences(
   { fitted, evidence }: Pick<Assessment, 'fitted' | 'evidence'>,
   steps: readonly number[],
 ): string[] {
-  const { variogram, power, method, defaultModel, sources } = fitted;
+  const { variogram, power, method, defaultModel, sources, sampled } = fitted;
   const [c0, c1, a] = [
     fixedText(variogram.nugget, 4),
     fixedText(variogram.sill, 4),
@@ -91,12 +92,16 @@ export function formulaSentences(
       : 'Estimate: ordinary kriging of ln B from all readings of the level, K = C among the readings with nugget and meter variance on its diagonal. No spike at a reading: the estimate is of the field beside it.';
   return [
     'Reading: B = gain × shown + offset. Its standard uncertainty u is the root of the sum of squares of the accuracy (÷ √3 where it is stated as limits, ÷ 2 where as k = 2) and of the display’s step ÷ 2√3, times gain; ln B has the variance ln(1 + u²/B²). A display that wandered from p to q adds (ln q/p)²/12; a peak adds 0.2². Below the range, B is taken as half the limit, above it as twice the limit, either with the standard deviation (ln 2)/2 of ln B; where the map still lies on the wrong side of the limit, by more than a factor of two, nothing is drawn within a metre.',
-    'Height: a reading Δh metres above or below the height asked for has (0.6 Δh)² added to its variance.',
-    ...(sources ? sourceFormulaSentences(home, sources, evidence.sources) : []),
-    `${defaultModel ? `${name} (the default, not fitted to this home)` : `${name}, fitted to pairs of places within a level, over all levels`}: half the mean square difference of ${of} at distance h is ${c0} + ${c1} × (1 − exp(−h/${a} m)) for h > 0, and 0 at h = 0: nugget ${c0}, partial sill ${c1}, range ${a} m. Covariance C(h) = ${c1} × exp(−h/${a} m); C(0) = ${c0} + ${c1}.`,
-    weighing,
-    `${sources ? 'Of the remainder each level is' : 'Each level is'} mapped by itself, in cells of ${steps.map((step) => fixedText(step, 1)).join(' or ')} m counted from the plan’s zero. The median is exp of the estimate, its 90\u2009% interval exp(estimate ± 1.645 × √variance): the nugget is kept in it, the meter’s variance is not. Nothing is drawn where high and low differ by more than a factor of ten, or the nearest reading is further off than 3 m indoors and 10 m in grounds.`,
-    'Dose: mean field over the zone × hours, at the height of the piece. The zone is the middle 0.6 m of a bed or cot over its whole length, or the left or right half of the mattress as someone lying face up has them; at a desk a square of 0.6 × 0.6 m before its foot side; on a seat the middle 0.6 × 0.6 m. It is filled with equal cells of at most 0.2 m; their mean is taken as log-normal with the mean and variance that the estimates and their covariances give it. A piece’s dose is the sum over its users divided by their number.',
+    ...(sampled
+      ? samplingFormulaSentences(sampled)
+      : [
+          'Height: a reading Δh metres above or below the height asked for has (0.6 Δh)² added to its variance.',
+          ...(sources ? sourceFormulaSentences(home, sources, evidence.sources) : []),
+          `${defaultModel ? `${name} (the default, not fitted to this home)` : `${name}, fitted to pairs of places within a level, over all levels`}: half the mean square difference of ${of} at distance h is ${c0} + ${c1} × (1 − exp(−h/${a} m)) for h > 0, and 0 at h = 0: nugget ${c0}, partial sill ${c1}, range ${a} m. Covariance C(h) = ${c1} × exp(−h/${a} m); C(0) = ${c0} + ${c1}.`,
+          weighing,
+        ]),
+    `${sampled ? 'Each level is mapped from the same samples' : sources ? 'Of the remainder each level is mapped by itself' : 'Each level is mapped by itself'}, in cells of ${steps.map((step) => fixedText(step, 1)).join(' or ')} m counted from the plan’s zero. The median is exp of the estimate, its 90\u2009% interval exp(estimate ± 1.645 × √variance): ${sampled ? 'the' : 'the nugget is kept in it, the'} meter’s variance is not${sampled ? ' in it' : ''}. Nothing is drawn where high and low differ by more than a factor of ten, or the nearest reading is further off than ${sampled ? SAMPLED_REACH_TEXT : '3 m indoors'} and 10 m in grounds.`,
+    `Dose: mean field over the zone × hours, at the height of the piece. The zone is the middle 0.6 m of a bed or cot over its whole length, or the left or right half of the mattress as someone lying face up has them; at a desk a square of 0.6 × 0.6 m before its foot side; on a seat the middle 0.6 × 0.6 m. It is filled with equal cells of at most 0.2 m; their mean is taken as log-normal with the mean and variance that the estimates and their covariances give it${sampled ? ' in each sample, and its median and interval are those of all samples together' : ''}. A piece’s dose is the sum over its users divided by their number.`,
   ];
 }
 

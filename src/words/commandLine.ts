@@ -10,7 +10,7 @@ export const HELP = `assess FILE.home.json [options]
 
 Computes with the same engine as the page and prints one JSON object. Metres, µT, hours.
 
-  --method M         auto, inverse-distance, kriging or source-kriging
+  --method M         auto, inverse-distance, kriging, source-kriging or source-sampling
   --round ID         the round of readings to map (a, b, …)
   --height H         height of the map above the floor: 1, 0.6, 60cm
   --target T         the value to aim for: 0.1, "1 mG", "100 nT"
@@ -36,7 +36,7 @@ export const withoutControls = (text: string): string => text.replace(/\p{Cc}/gu
 /** What is wrong with an option: the option, its value, and the way out. */
 export const optionWords = {
   notMethod: (value: string) =>
-    `--method “${value}”: not a method. Take auto, inverse-distance, kriging or source-kriging.`,
+    `--method “${value}”: not a method. Take auto, inverse-distance, kriging, source-kriging or source-sampling.`,
   quantity: (option: string, value: string, problem: QuantityProblem) =>
     `--${option} “${value}”: ${quantitySentence(problem)}`,
   notTarget: (value: string) =>

@@ -21,8 +21,9 @@ export const map = {
   stopSampling: 'Stop',
   sampled: 'The map now comes from source sampling.',
   beingSampled: 'being sampled',
-  unsampled:
-    'Source sampling was not done: it was stopped, or there are fewer than 3 or more than 150 places. The best of the others draws the map.',
+  unsampled: 'Source sampling was stopped; the best of the others draws the map.',
+  startSampling: 'Sample now',
+  notSampled: 'Source sampling takes from 3 to 150 places; the best of the others draws the map.',
   how: 'How it is drawn',
   hatched: 'Hatched ground has no reading near enough to speak for it, or too much is left open there.',
   drawn: (share: string) => `${share} of the floor inside the walls is drawn.`,

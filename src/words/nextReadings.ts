@@ -39,5 +39,5 @@ function effectText(home: Home, effect: Effect): string {
 /** Said at the end of a list that has nothing to add. */
 export const enoughSentence = (listed: number): string =>
   listed === 0
-    ? 'Enough: no further reading would change what is asked.'
-    : 'After these it is enough: no further reading would change what is asked.';
+    ? 'Enough: no further reading here would narrow it by a tenth of what is open.'
+    : 'After these it is enough: no further reading would narrow it by a tenth of what is then open.';

@@ -120,7 +120,7 @@ export function evidenceLine(
 }
 
 /** Said beside the map that was there at once, while a better one is sought. */
-export const samplingLine = (share: number): string => `sampling sources, ${percentText(share)}`;
+export const samplingLine = (share: number): string => `Sampling sources, ${percentText(share)}:`;
 
 export const savedText = {
   saved: (time: string) => `Saved on this device, ${time}`,

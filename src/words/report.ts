@@ -13,7 +13,7 @@ import { numberOf } from './things';
 /** Titles, heads of tables and short words of the report. */
 export const reportWords = {
   shortCautions:
-    'A planning figure, not a health measure; precautionary values are not safety limits. Open no panel and touch no wiring. A licensed electrician looks into suspected faults; lines, cables and transformers are the network operator’s. The last page has them all.',
+    'A planning figure, not a health measure; precautionary values are not safety limits. Open no panel and touch no wiring. A licensed electrician looks into suspected faults; lines, cables and transformers are the network operator’s. “Cautions” near the end has them all.',
   dailyNote: 'In the table, and on the first page, the dose of a piece is that of whoever uses it.',
   to: 'to',
   kicker: 'The magnetic field of the mains in a home',

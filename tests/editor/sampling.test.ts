@@ -133,6 +133,36 @@ describe('sources are sampled beside the map that is there at once', () => {
     expect(editor.results.assessment!.fitted.method).not.toBe('source-sampling');
   });
 
+  it('fault: what was undone had another map than before', async () => {
+    const { editor, engine, sampler, settle } = await drive({ home: bedroom() });
+    const all = () => {
+      settle();
+      sampler.work();
+      engine.work();
+    };
+    editor.run(setSettings(sampling));
+    all();
+    const { rooms } = editor.results.assessment!;
+    editor.run(change({ kind: 'reading', id: 'm1' }, { value: 0.9 }));
+    all();
+    editor.undo();
+    all();
+    expect(editor.results.assessment!.rooms).toEqual(rooms);
+    expect(sampler.count('sample')).toBe(2);
+  });
+
+  it('what was stopped can be sampled after all', async () => {
+    const { editor, engine, sampler, settle } = await drive({ home: bedroom() });
+    editor.run(setSettings(sampling));
+    settle();
+    editor.stopSampling();
+    editor.startSampling();
+    expect(editor.results.sampling).toBe(0);
+    sampler.work();
+    engine.work();
+    expect(editor.results.assessment!.fitted.method).toBe('source-sampling');
+  });
+
   it('a method that was asked for asks for no samples', async () => {
     const { editor, sampler, settle } = await drive({ home: bedroom() });
     editor.run(setSettings({ method: 'kriging' }));

@@ -47,7 +47,5 @@ test('a room whose word is certain needs no further reading', async ({ page }) =
   await goTo(page, 'map');
   const panel = page.getByRole('region', { name: 'map' });
   await panel.getByLabel('to make surer').selectOption('Front bedroom');
-  await expect(panel.getByText('Enough: no further reading would change what is asked.')).toBeVisible(
-    SAMPLED,
-  );
+  await expect(panel.getByText(/^Enough: no further reading/)).toBeVisible(SAMPLED);
 });

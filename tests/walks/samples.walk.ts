@@ -41,7 +41,7 @@ for (const { sample, file } of SAMPLES) {
         .getByRole('button', { name: /\(.*–.*\)/ })
         .first(),
     ).toBeVisible();
-    await expect(page.getByText(/sampling sources/)).toHaveCount(0, { timeout: 60_000 });
+    await expect(page.getByText(/sampling sources/i)).toHaveCount(0, { timeout: 60_000 });
     const rooms = await rows(page);
     expect(rooms.size).toBeGreaterThan(0);
     for (const [text, figures] of rooms) {

@@ -18,6 +18,8 @@ export interface EstimateTask {
   cancel(): void;
   /** The map stays as it is; its sources are not sampled. */
   stopSampling(): void;
+  /** They are after all. */
+  startSampling(): void;
   /** Another home: nothing known of the last one may show. */
   restart(): void;
   end(): void;
@@ -269,6 +271,10 @@ export function createEstimateTask(
       set({ ...idle(), assessment: whole, stale: whole !== null, live: {} });
     },
     stopSampling: () => stopSampling(true),
+    startSampling() {
+      sampling.reconsider();
+      refine();
+    },
     restart() {
       stop();
       stopSampling(false);

@@ -23,6 +23,8 @@ export interface SamplingTask {
   working(wanted: ToSample): boolean;
   /** Ends the work; for good: this survey is not sampled again, and whoever waits for it is told that it failed. */
   stop(forGood: boolean): void;
+  /** A survey that was stopped for good may be sampled after all. */
+  reconsider(): void;
   /** Another home: its samples have nothing to do with those of the last. */
   forget(): void;
 }
@@ -30,10 +32,14 @@ export interface SamplingTask {
 /** A survey with no more readings changed than this is nearly the same: its map is not to be shaken by chance. */
 const FEW = 3;
 
+/** So many surveys' samples are remembered: what is undone has the very map it had. */
+const KEPT = 8;
+
 /** Samples the sources of a survey in a worker of its own, since it takes seconds, and remembers the last ones. */
 export function createSamplingTask({ samplingFactory }: Pick<Services, 'samplingFactory'>): SamplingTask {
   const client = createEngineClient(samplingFactory);
-  let known: (ToSample & { sampled: Sampled }) | null = null;
+  /** The latest first. */
+  let known: (ToSample & { sampled: Sampled })[] = [];
   let asked: ToSample | null = null;
   let declined: Survey | null = null;
   let tellFailed = () => {};
@@ -44,19 +50,19 @@ export function createSamplingTask({ samplingFactory }: Pick<Services, 'sampling
     a !== null && (a.afresh || !afresh) && same(a.survey, survey);
 
   const of = (wanted: ToSample) =>
-    wantsSampling(wanted.survey) && answers(known, wanted) ? known!.sampled : null;
+    wantsSampling(wanted.survey) ? (known.find((one) => answers(one, wanted))?.sampled ?? null) : null;
 
   const lacks = (wanted: ToSample) =>
-    wantsSampling(wanted.survey) && !answers(known, wanted) && !(declined && same(declined, wanted.survey));
+    wantsSampling(wanted.survey) && of(wanted) === null && !(declined && same(declined, wanted.survey));
 
   /** Of nearly the same survey. */
   const nearest = ({ survey, afresh }: ToSample) =>
-    known && !afresh && nearlySame(known.survey, survey) ? known : null;
+    afresh ? undefined : known.find((one) => nearlySame(one.survey, survey));
 
   return {
     of,
     lacks,
-    goesOn: (wanted) => lacks(wanted) && nearest(wanted) !== null,
+    goesOn: (wanted) => lacks(wanted) && nearest(wanted) !== undefined,
     working: (wanted) => answers(asked, wanted),
     start(wanted, { progress, done, failed }) {
       if (answers(asked, wanted)) return;
@@ -73,7 +79,7 @@ export function createSamplingTask({ samplingFactory }: Pick<Services, 'sampling
           progress,
           done(sampled) {
             asked = null;
-            known = { ...making, sampled };
+            known = [{ ...making, sampled }, ...known].slice(0, KEPT);
             done();
           },
           problem() {
@@ -95,8 +101,11 @@ export function createSamplingTask({ samplingFactory }: Pick<Services, 'sampling
       declined = survey;
       tellFailed();
     },
+    reconsider() {
+      declined = null;
+    },
     forget() {
-      known = null;
+      known = [];
       declined = null;
     },
   };
