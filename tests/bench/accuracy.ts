@@ -66,9 +66,10 @@ export function measureMethods(
   { build = 'along walls', homes = 40, readings = 36, marked = false, effort }: Asked,
   methods: readonly MethodChoice[],
 ): Accuracy[] {
+  const wanted = methods.some((method) => method === 'auto' || method === 'source-sampling');
   const each = Array.from({ length: homes }, (_, i) => {
     const home = BUILDS[build](i + 1, readings);
-    const sampling = effort ? sampledIn(home, marked, effort) : null;
+    const sampling = effort && wanted ? sampledIn(home, marked, effort, methods.includes('auto')) : null;
     return methods.map((method) => measureHome(home, method, marked, sampling));
   });
   return methods.map((_, m) => summed(each.map((measured) => measured[m])));
@@ -161,12 +162,13 @@ function measureHome(home: GeneratedHome, method: MethodChoice, marked: boolean,
   };
 }
 
-function sampledIn(home: GeneratedHome, marked: boolean, effort: Effort): Sampling {
+/** `compared`: each place is predicted without itself too, as the automatic choice needs it. */
+function sampledIn(home: GeneratedHome, marked: boolean, effort: Effort, compared: boolean): Sampling {
   const started = processorMs();
   const survey = surveyOf(home, 'source-sampling', marked);
   const question = samplingQuestion(survey, { seed: SEED, effort });
   const samples = sampleSources(question)!;
-  const without = sampledWithout(question);
+  const without = compared ? sampledWithout(question) : question.places.map(() => null);
   return {
     sampled: { question, samples, without, elevations: survey.elevations },
     ms: processorMs() - started,
