@@ -1,5 +1,5 @@
 import { BAND_EDGES, HALF_STEPS } from './contours/thresholds';
-import { bounds } from './geometry/polygon';
+import { area, bounds } from './geometry/polygon';
 import { cellCentres, gridOver, type Grid } from './grid/grid';
 import { contoursOf, fieldContoursOf } from './contours/bands';
 import type { AssessLevel, LevelPicture } from './assess';
@@ -82,8 +82,13 @@ function inStrips(field: Field, xs: Float64Array, ys: Float64Array, progress?: (
   return { mean, variance };
 }
 
+// Ground smaller than a hand is not worth a hatch, nor a hole in one, m².
+const CRUMB = 0.05;
+
 /** Doubt may be infinite (no reading at all); contours want numbers, and above 1 no difference is drawn. */
 function unsupportedRings(grid: Grid, doubt: Float64Array) {
   const capped = doubt.map((value) => Math.min(2, value));
-  return contoursOf(grid, capped, [1]).flatMap(({ polygons }) => polygons.flat());
+  return contoursOf(grid, capped, [1])
+    .flatMap(({ polygons }) => polygons.flat())
+    .filter((ring) => area(ring) >= CRUMB);
 }
