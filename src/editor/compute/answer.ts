@@ -29,7 +29,7 @@ function worked(ask: Ask, progress: (share: number) => void): Reply {
       return { reply: 'done', key, answer: reply.assessment };
     }
     case 'sample':
-      return { reply: 'done', key, answer: sampleSurvey(ask.survey, progress, undefined, ask.start)! };
+      return { reply: 'done', key, answer: sampleSurvey(ask.survey, progress, ask.start) };
     case 'picture': {
       // The method stays as it was chosen: a map that changes its mind under the hand could not be read.
       const fieldAt = fieldsOf(withSurvey(ask.fitted, ask.survey));

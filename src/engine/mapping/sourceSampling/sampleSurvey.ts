@@ -22,25 +22,17 @@ const SAMPLING = 0.65;
 
 /**
  * Samples of the sources that may have made a survey's readings, from the prior alone or from the samples `start` of nearly
- * the same survey; `progress` is told the share done. Null when cancelled.
+ * the same survey; `progress` is told the share done. Whoever wants it no longer ends its worker.
  */
 export function sampleSurvey(
   survey: Survey,
   progress?: (share: number) => void,
-  cancelled?: () => boolean,
   start?: SourceSamples,
-): Sampled | null {
+): Sampled {
   const question = samplingQuestion(survey, { seed: SEED, effort: FULL_EFFORT });
-  const samples = sampleSources(
-    { ...question, start },
-    progress && ((share) => progress(SAMPLING * share)),
-    cancelled,
-  );
-  if (!samples) return null;
+  const samples = sampleSources({ ...question, start }, progress && ((share) => progress(SAMPLING * share)))!;
   const rest = progress && ((share: number) => progress(SAMPLING + (1 - SAMPLING) * share));
-  const without = sampledWithout(question, rest, cancelled);
-  if (cancelled?.()) return null;
-  return { question, samples, elevations: survey.elevations, without };
+  return { question, samples, elevations: survey.elevations, without: sampledWithout(question, rest) };
 }
 
 /** Of so many samples one is kept while a hand moves things: a tenth of the work for a picture that settles a little. */
