@@ -78,7 +78,7 @@ function work(
   if (!assessed.ok) return refuse(BAD_FILE, [`${options.file}: ${problemText(assessed.problem)}`]);
   const { assessment } = assessed;
   const proposal = options.arrange
-    ? arrange(arrangeQuestion(home, assessment.fitted, { cautious: options.cautious }))
+    ? arrange(arrangeQuestion(home, assessment.fitted, { cautious: options.cautious, aim: 'mean' }))
     : null;
   const next =
     options.next === null

@@ -1,10 +1,9 @@
 import type { Edit } from '../home/edits/edit';
 import { newHome } from '../home/newHome';
 import type { Problem } from '../home/problem';
-import { createArrangeOnEntry } from './arrangeOnEntry';
+import { createArranging } from './arranging';
 import { toPlan } from './camera';
 import { createCameraControl } from './cameraControl';
-import { createArrangeTask } from './compute/arrangeTask';
 import { createEstimates } from './compute/estimates';
 import { loadHere } from './compute/loadHere';
 import { createEstimateTask } from './compute/estimateTask';
@@ -19,7 +18,6 @@ import { createShelf } from './storage/shelf';
 import { suspectsShown } from './suspects';
 import { ANSWERS, AT_REST } from './stages';
 import { createStore } from './store';
-import { takeAnswer } from './takeAnswer';
 import { pointsToShow, thingsShown } from './things';
 import { createBench } from './tools/bench';
 import { createToolbox } from './tools/toolbox';
@@ -50,7 +48,7 @@ export function createEditor(services: Services): Editor {
     shelf.touch();
     settle();
     firstRoom.follow(store.home, session.view);
-    arrangeOnEntry.follow(session.view.stage);
+    arranging.follow(session.view.stage);
   });
   const session = createSession(store.home, topics);
   const camera = createCameraControl(
@@ -60,38 +58,24 @@ export function createEditor(services: Services): Editor {
 
   const estimate = createEstimateTask(services, () => {
     tell('results', 'pointer');
-    checkProposal();
+    arranging.check();
     followNext();
-    arrangeOnEntry.look();
   });
   const here = loadHere();
   const estimates = createEstimates(estimate, here.engine);
-  const arranging = createArrangeTask(services, () => tell('proposal'));
+  const arranging = createArranging({
+    services,
+    home: () => store.home,
+    results: () => estimate.results,
+    engine: here.engine,
+    run: (edit) => run(edit),
+    changed: () => tell('proposal'),
+  });
   const next = createNextTask(services, () => tell('next'));
   const followNext = () => next.follow(store.home, estimate.results);
-  const fitted = () => estimate.results.assessment?.fitted ?? null;
-  const checkProposal = () => arranging.check(store.home, fitted());
-  const arrange = (cautious: boolean) => {
-    const known = fitted();
-    if (!known) return arranging.refuse({ kind: 'no-map-to-arrange-on' });
-    arranging.start(store.home, known, cautious);
-  };
-  const arrangeOnEntry = createArrangeOnEntry(
-    () => {
-      const { assessment, stale, sampling } = estimate.results;
-      const { state, proposal } = arranging.state;
-      // What was taken is told first; whoever wants another answer asks for it.
-      const isOpen =
-        state === 'idle' && !proposal && assessment?.sinceFound === null && !stale && sampling === null;
-      return (
-        isOpen && Object.values(store.home.pieces).some((piece) => !piece.locked && piece.uses.length > 0)
-      );
-    },
-    () => arrange(arranging.state.cautious),
-  );
   const settle = () => {
     estimate.settle(store.home, session.view);
-    checkProposal();
+    arranging.check();
     followNext();
   };
 
@@ -104,13 +88,12 @@ export function createEditor(services: Services): Editor {
       layDown();
       history.clear();
       estimate.restart();
-      arranging.leave();
       next.ask(null, home, estimate.results);
       session.restart(home);
       store.put(home);
       camera.showAll();
       settle();
-      arrangeOnEntry.restart(session.view.stage);
+      arranging.restart(session.view.stage);
       toolbox.takeUp(AT_REST[session.view.stage]);
       firstRoom.restart();
       firstRoom.follow(home, session.view);
@@ -249,7 +232,7 @@ export function createEditor(services: Services): Editor {
     lastStage = session.view.stage;
     settle();
     firstRoom.follow(store.home, session.view);
-    arrangeOnEntry.follow(session.view.stage);
+    arranging.follow(session.view.stage);
   });
   firstRoom.follow(store.home, session.view);
   const ready = Promise.all([shelf.start(), here.loaded]).then(() => {});
@@ -355,19 +338,7 @@ export function createEditor(services: Services): Editor {
     cancelAssessment: estimate.cancel,
     stopSampling: estimate.stopSampling,
     startSampling: estimate.startSampling,
-    get proposal() {
-      return arranging.state;
-    },
-    arrange: (options) => arrange(options?.cautious ?? arranging.state.cautious),
-    cancelArrangement: arranging.cancel,
-    showAnswer: arranging.show,
-    takeProposal() {
-      const taken = takeAnswer(arranging.state, store.home, fitted(), here.engine());
-      const problem = 'problem' in taken ? taken.problem : run(taken.edit);
-      if (!problem) arranging.leave();
-      return problem;
-    },
-    leaveProposal: arranging.leave,
+    arranging,
     get next() {
       return next.state;
     },

@@ -1,5 +1,6 @@
 import type { AssessRequest, Assessment, PieceDose } from '../engine/assess';
 import type { Proposal } from '../engine/arranging/arrange';
+import type { ArrangeWishes } from '../home/questions/arrangeQuestion';
 import type { Home, Id, Point, Ref } from '../home/home';
 import type { NextAsk } from '../home/questions/nextQuestion';
 import type { NextReadings } from '../engine/nextReadings/request';
@@ -126,9 +127,21 @@ export interface ProposalState {
   proposal: Proposal | null;
   stale: boolean;
   problem: Problem | null;
-  cautious: boolean;
+  wishes: ArrangeWishes;
   /** Which answer is shown as ghosts: 0 the best, then the alternatives. */
   shown: number;
+}
+
+/** The planning of furniture: an answer is asked for, looked at, and taken or left. */
+export interface Arranging {
+  readonly state: ProposalState;
+  /** Wishes not named stay as they were. */
+  ask(wishes?: Partial<ArrangeWishes>): void;
+  cancel(): void;
+  show(index: number): void;
+  /** Re-checks the rules and makes one step of history; returns why it could not. */
+  take(): Problem | null;
+  leave(): void;
 }
 
 /** Where to read next: what for, and the places by rank, worked out anew with every map while somebody wants them. */
@@ -256,13 +269,7 @@ export interface Editor {
   /** Sample after all what was stopped. */
   startSampling(): void;
 
-  readonly proposal: ProposalState;
-  arrange(options?: { cautious?: boolean }): void;
-  cancelArrangement(): void;
-  showAnswer(index: number): void;
-  /** Re-checks the rules and makes one step of history; returns why it could not. */
-  takeProposal(): Problem | null;
-  leaveProposal(): void;
+  readonly arranging: Arranging;
 
   readonly next: NextState;
   /** What further readings are to make surer; null: no list any more. */

@@ -6,20 +6,21 @@ import type { Problem } from '../home/problem';
 import { arrangeQuestion } from '../home/questions/arrangeQuestion';
 import type { Here } from './compute/loadHere';
 import type { ProposalState } from './editor';
+import { shownAnswer } from './shownAnswer';
 
 /**
  * The edit that puts the pieces where the shown answer has them and keeps how they stood, or why not: a stale answer speaks of another home, and no
  * place is taken that breaks a rule the planner did not name.
  */
 export function takeAnswer(
-  { proposal, stale, shown, cautious }: ProposalState,
+  state: ProposalState,
   home: Home,
   fitted: FittedSurvey | null,
   engine: Here | null,
 ): { edit: Edit } | { problem: Problem } {
-  const answer = shown === 0 ? proposal : proposal?.alternatives[shown - 1];
-  if (!answer || stale || !fitted || !engine) return { problem: { kind: 'proposal-stale' } };
-  const request = arrangeQuestion(home, fitted, { cautious });
+  const answer = shownAnswer(state);
+  if (!answer || state.stale || !fitted || !engine) return { problem: { kind: 'proposal-stale' } };
+  const request = arrangeQuestion(home, fitted, state.wishes);
   const places = answer.pieces.map(({ id, level, at, angle }) => ({ id, level, at, angle }));
   for (const { id, level, at, angle, breaks, moves } of answer.pieces) {
     if (!moves) continue;

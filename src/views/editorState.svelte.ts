@@ -114,7 +114,7 @@ export class EditorState {
   }
   get proposal() {
     this.#follow('proposal');
-    return this.editor.proposal;
+    return this.editor.arranging.state;
   }
   get next() {
     this.#follow('next');

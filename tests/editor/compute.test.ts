@@ -355,24 +355,24 @@ describe('probe', () => {
 describe('arranging', () => {
   it('without a map it says why it cannot', async () => {
     const { editor } = await drive({ home: homeWith(room(box(0, 0, 5, 4))) });
-    editor.arrange();
-    expect(editor.proposal.problem).toEqual({ kind: 'no-map-to-arrange-on' });
+    editor.arranging.ask();
+    expect(editor.arranging.state.problem).toEqual({ kind: 'no-map-to-arrange-on' });
   });
 
   it('proposes, is taken as one step, and one undo takes it back', async () => {
     const { editor, planner, settle } = await drive({ home: bedroom() });
     settle();
-    editor.arrange({ cautious: false });
-    expect(editor.proposal.state).toBe('running');
+    editor.arranging.ask({ cautious: false });
+    expect(editor.arranging.state.state).toBe('running');
     planner.work();
-    const { proposal } = editor.proposal;
+    const { proposal } = editor.arranging.state;
     expect(proposal!.after).toBeLessThan(proposal!.before);
     const before = editor.home;
     const placed = proposal!.pieces.find(({ id }) => id === 'p1')!;
     expect(placed.moves).toBe(true);
-    expect(editor.takeProposal()).toBeNull();
+    expect(editor.arranging.take()).toBeNull();
     expect(editor.home.pieces.p1).toMatchObject({ at: placed.at, angle: placed.angle });
-    expect(editor.proposal.proposal).toBeNull();
+    expect(editor.arranging.state.proposal).toBeNull();
     editor.undo();
     expect(editor.home).toEqual(before);
   });
@@ -380,10 +380,10 @@ describe('arranging', () => {
   it('what was taken is told against how it was found, until undo brings that back', async () => {
     const { editor, planner, settle } = await drive({ home: bedroom() });
     settle();
-    editor.arrange();
+    editor.arranging.ask();
     planner.work();
-    const { proposal } = editor.proposal;
-    editor.takeProposal();
+    const { proposal } = editor.arranging.state;
+    editor.arranging.take();
     settle();
     const since = editor.results.assessment!.sinceFound!;
     expect(since.after).toBeCloseTo(proposal!.after, 9);
@@ -398,24 +398,24 @@ describe('arranging', () => {
   it('is worked out by itself on entering its stage, once a visit', async () => {
     const { editor, engine, sampler, planner, settle } = await drive({ home: bedroom() });
     editor.setStage('arrange');
-    expect(editor.proposal.state).toBe('idle');
+    expect(editor.arranging.state.state).toBe('idle');
     settle();
     // The map that is there at once will be drawn anew in seconds: furniture waits for that.
-    expect(editor.proposal.state).toBe('idle');
+    expect(editor.arranging.state.state).toBe('idle');
     sampler.work();
     engine.work();
-    expect(editor.proposal.state).toBe('running');
+    expect(editor.arranging.state.state).toBe('running');
     planner.work();
-    expect(editor.proposal.proposal).not.toBeNull();
-    editor.leaveProposal();
+    expect(editor.arranging.state.proposal).not.toBeNull();
+    editor.arranging.leave();
     editor.run(change({ kind: 'reading', id: 'm1' }, { value: 0.5 }));
     settle();
     editor.stopSampling();
     engine.work();
-    expect(editor.proposal).toMatchObject({ state: 'idle', proposal: null });
+    expect(editor.arranging.state).toMatchObject({ state: 'idle', proposal: null });
     editor.setStage('report');
     editor.setStage('arrange');
-    expect(editor.proposal.state).toBe('running');
+    expect(editor.arranging.state.state).toBe('running');
   });
 
   it.each([
@@ -426,31 +426,31 @@ describe('arranging', () => {
     editor.run(change({ kind: 'piece', id: 'p1' }, patch));
     settle();
     editor.setStage('arrange');
-    expect(editor.proposal.state).toBe('idle');
+    expect(editor.arranging.state.state).toBe('idle');
   });
 
   it('goes stale when what it was asked of changes, and fresh again when that is undone', async () => {
     const { editor, planner, settle } = await drive({ home: bedroom() });
     settle();
-    editor.arrange();
+    editor.arranging.ask();
     planner.work();
     editor.run(change({ kind: 'piece', id: 'p1' }, { at: [2.5, 2] }));
-    expect(editor.proposal.stale).toBe(true);
-    expect(editor.takeProposal()).toEqual({ kind: 'proposal-stale' });
+    expect(editor.arranging.state.stale).toBe(true);
+    expect(editor.arranging.take()).toEqual({ kind: 'proposal-stale' });
     editor.undo();
-    expect(editor.proposal.stale).toBe(false);
+    expect(editor.arranging.state.stale).toBe(false);
     editor.run(change({ kind: 'reading', id: 'm1' }, { value: 3 }));
     settle();
-    expect(editor.proposal.stale).toBe(true);
+    expect(editor.arranging.state.stale).toBe(true);
   });
 
   it('cancel ends the planner and leaves the map’s worker alone', async () => {
     const { editor, engine, planner, settle } = await drive({ home: bedroom() });
     settle();
-    editor.arrange();
-    editor.cancelArrangement();
+    editor.arranging.ask();
+    editor.arranging.cancel();
     planner.work();
-    expect([editor.proposal.state, editor.proposal.proposal]).toEqual(['idle', null]);
+    expect([editor.arranging.state.state, editor.arranging.state.proposal]).toEqual(['idle', null]);
     expect([planner.ended, engine.ended]).toEqual([1, 0]);
   });
 });

@@ -1,7 +1,7 @@
 import type { FittedSurvey } from '../../engine/mapping/fitSurvey';
 import type { ArrangeRequest } from '../../engine/arranging/request';
 import type { Home } from '../../home/home';
-import { arrangeQuestion } from '../../home/questions/arrangeQuestion';
+import { arrangeQuestion, type ArrangeWishes } from '../../home/questions/arrangeQuestion';
 import type { ProposalState } from '../editor';
 import { sameValue } from '../sameValue';
 import type { Services } from '../services';
@@ -9,7 +9,7 @@ import { createEngineClient } from './engineClient';
 
 export interface ArrangeTask {
   readonly state: ProposalState;
-  start(home: Home, fitted: FittedSurvey, cautious: boolean): void;
+  start(home: Home, fitted: FittedSurvey, wishes: ArrangeWishes): void;
   /** Says whether the proposal still answers the home as it stands. */
   check(home: Home, fitted: FittedSurvey | null): void;
   show(index: number): void;
@@ -25,7 +25,7 @@ const NONE: ProposalState = {
   proposal: null,
   stale: false,
   problem: null,
-  cautious: false,
+  wishes: { cautious: false, aim: 'mean' },
   shown: 0,
 };
 
@@ -47,9 +47,9 @@ export function createArrangeTask(
     get state() {
       return state;
     },
-    start(home, fitted, cautious) {
-      const request = arrangeQuestion(home, fitted, { cautious });
-      set({ state: 'running', progress: 0, problem: null, cautious });
+    start(home, fitted, wishes) {
+      const request = arrangeQuestion(home, fitted, wishes);
+      set({ state: 'running', progress: 0, problem: null, wishes });
       client.put(
         'arrange',
         { request },
@@ -65,8 +65,7 @@ export function createArrangeTask(
     },
     check(home, fitted) {
       if (!state.proposal || !answered) return;
-      const stale =
-        !fitted || !sameValue(arrangeQuestion(home, fitted, { cautious: state.cautious }), answered);
+      const stale = !fitted || !sameValue(arrangeQuestion(home, fitted, state.wishes), answered);
       if (stale !== state.stale) set({ stale });
     },
     show(index) {

@@ -12,11 +12,14 @@ const BUDGET = 2_000_000;
 /** The rooms furniture may stand in. */
 export const indoorsOf = (home: Home): Room[] => inOrder(home.rooms).filter(({ use }) => use !== 'grounds');
 
+/** How a person wants furniture arranged: on the upper end of the interval, and for all or for the worst off. */
+export type ArrangeWishes = Pick<ArrangeRequest, 'cautious' | 'aim'>;
+
 /** The question a home puts to the planner, over the map of one round. Nobody sleeps in the grounds. */
 export function arrangeQuestion(
   home: Home,
   fitted: FittedSurvey,
-  { cautious, aim = 'mean' }: { cautious: boolean; aim?: ArrangeRequest['aim'] },
+  { cautious, aim }: ArrangeWishes,
 ): ArrangeRequest {
   return {
     fitted,

@@ -1,8 +1,8 @@
-import type { Answer } from '../../engine/arranging/arrange';
 import type { LevelPicture } from '../../engine/assess';
 import type { Editor, View } from '../../editor/editor';
 import type { Backdrop, Home, Id, Piece, Reading } from '../../home/home';
 import { firstOf, inOrder } from '../../home/order';
+import { shownAnswer } from '../../editor/shownAnswer';
 import { suspectsShown } from '../../editor/suspects';
 import type { UnmarkedSource } from '../../engine/mapping/sourceSampling/unmarkedSources';
 import type { Form } from '../layout.svelte';
@@ -30,7 +30,7 @@ export interface Scene {
   /** Likely unmarked sources of the level, and the one that is looked at. */
   suspects: readonly UnmarkedSource[];
   suspect: UnmarkedSource | null;
-  proposal: Editor['proposal'];
+  proposal: Editor['arranging']['state'];
   next: Editor['next'];
   selection: Editor['selection'];
   hover: Editor['hover'];
@@ -103,7 +103,7 @@ export function createSceneReader(editor: Editor): (form: Form, travel?: number)
       lettered,
       suspects: suspects(home.sources, results.assessment, view.stage, view.level),
       suspect: editor.suspect,
-      proposal: editor.proposal,
+      proposal: editor.arranging.state,
       next: editor.next,
       selection: editor.selection,
       hover: editor.hover,
@@ -143,12 +143,6 @@ export function roundReadings(home: Home, { level, round }: View): Reading[] {
 export interface Ghost {
   piece: Piece;
   ghost: Piece;
-}
-
-/** The answer shown as ghosts: the best, or one of its alternatives. */
-export function shownAnswer({ proposal, shown }: Editor['proposal']): Answer | null {
-  if (!proposal) return null;
-  return shown === 0 ? proposal : (proposal.alternatives[shown - 1] ?? null);
 }
 
 /** What the proposal moves to or from the level shown. */

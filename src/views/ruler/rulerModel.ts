@@ -4,7 +4,7 @@ import type { Home, Id } from '../../home/home';
 import { firstOf } from '../../home/order';
 import { pieceLetters } from '../../words/canvas';
 import type { Editor } from '../../editor/editor';
-import { shownAnswer } from '../canvas/scene';
+import { shownAnswer } from '../../editor/shownAnswer';
 
 /** A disc beside the ruler: a piece's letter at its mean field, µT; where a proposal moves it also at the new one. */
 export interface RulerDisc {
@@ -29,7 +29,7 @@ export function rulerReadings(home: Home, round: Id): number[] {
 export function rulerDiscs(
   home: Home,
   results: Editor['results'],
-  proposal: Editor['proposal'],
+  proposal: Editor['arranging']['state'],
   isArranging: boolean,
 ): RulerDisc[] {
   const letters = pieceLetters(home);

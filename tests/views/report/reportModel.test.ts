@@ -25,7 +25,9 @@ function work(home: Home, arranged = true) {
   const assessment = reply.ok ? reply.assessment : null;
   const problem = reply.ok ? null : reply.problem;
   const proposal =
-    assessment && arranged ? arrange(arrangeQuestion(home, assessment.fitted, { cautious: false })) : null;
+    assessment && arranged
+      ? arrange(arrangeQuestion(home, assessment.fitted, { cautious: false, aim: 'mean' }))
+      : null;
   const model = reportModel({
     home,
     round: Object.keys(home.rounds)[0]!,

@@ -1,0 +1,78 @@
+import { createArrangeOnEntry } from './arrangeOnEntry';
+import { createArrangeTask } from './compute/arrangeTask';
+import { takeAnswer } from './takeAnswer';
+import type { Arranging, Results, Stage } from './editor';
+import type { Edit } from '../home/edits/edit';
+import type { Here } from './compute/loadHere';
+import type { Home } from '../home/home';
+import type { Problem } from '../home/problem';
+import type { Services } from './services';
+
+interface Parts {
+  services: Services;
+  home(): Home;
+  results(): Results;
+  engine(): Here | null;
+  run(edit: Edit): Problem | null;
+  changed(): void;
+}
+
+/** What the rest of the session tells the planning of furniture. */
+interface Follower {
+  /** Home or map may be others than those that were asked about. */
+  check(): void;
+  follow(stage: Stage): void;
+  restart(stage: Stage): void;
+  end(): void;
+}
+
+/** Furniture is arranged: asked for by hand or on coming to its stage, looked at, and taken or left. */
+export function createArranging(parts: Parts): Arranging & Follower {
+  const task = createArrangeTask(parts.services, parts.changed);
+  const fitted = () => parts.results().assessment?.fitted ?? null;
+
+  const arranging: Arranging & Follower = {
+    get state() {
+      return task.state;
+    },
+    ask(wishes) {
+      const known = fitted();
+      if (!known) return task.refuse({ kind: 'no-map-to-arrange-on' });
+      task.start(parts.home(), known, { ...task.state.wishes, ...wishes });
+    },
+    cancel: task.cancel,
+    show: task.show,
+    take() {
+      const taken = takeAnswer(task.state, parts.home(), fitted(), parts.engine());
+      const problem = 'problem' in taken ? taken.problem : parts.run(taken.edit);
+      if (!problem) task.leave();
+      return problem;
+    },
+    leave: task.leave,
+    check() {
+      task.check(parts.home(), fitted());
+      onEntry.look();
+    },
+    follow: (stage) => onEntry.follow(stage),
+    restart(stage) {
+      task.leave();
+      onEntry.restart(stage);
+    },
+    end: task.end,
+  };
+
+  const onEntry = createArrangeOnEntry(
+    () => {
+      const { assessment, stale, sampling } = parts.results();
+      const { state, proposal } = task.state;
+      // What was taken is told first; whoever wants another answer asks for it.
+      const isOpen =
+        state === 'idle' && !proposal && assessment?.sinceFound === null && !stale && sampling === null;
+      return (
+        isOpen && Object.values(parts.home().pieces).some((piece) => !piece.locked && piece.uses.length > 0)
+      );
+    },
+    () => arranging.ask(),
+  );
+  return arranging;
+}
