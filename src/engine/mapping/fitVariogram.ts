@@ -24,14 +24,30 @@ export function fitVariogram(
     const logRange = low + i * step;
     if (at(logRange).misfit < at(best).misfit) best = logRange;
   }
-  const refined = minimiseBetween(
-    (logRange) => at(logRange).misfit,
-    Math.max(low, best - step),
-    Math.min(high, best + step),
-    1e-10,
-  );
-  const { nugget, sill } = at(refined.at);
-  return { model, nugget, sill, range: Math.exp(refined.at) };
+  const misfit = (logRange: number) => at(logRange).misfit;
+  const near = minimiseBetween(misfit, Math.max(low, best - step), Math.min(high, best + step), SPAN);
+  const logRange = Math.min(high, Math.max(low, levelled(misfit, near.at)));
+  const { nugget, sill } = at(logRange);
+  return { model, nugget, sill, range: Math.exp(logRange) };
+}
+
+/** Half the distance in ln range over which two misfits are weighed: wide enough that they differ by more than rounding. */
+const SPAN = 1e-3;
+
+/**
+ * The place near a least one where the misfit is the same to both sides. A least value says where it is only to the root
+ * of the rounding, and nearly equal readings have a shallow one: the fit would change with the unit.
+ */
+function levelled(misfit: (logRange: number) => number, near: number): number {
+  let at = near;
+  for (let i = 0; i < 4; i++) {
+    const [left, middle, right] = [misfit(at - SPAN), misfit(at), misfit(at + SPAN)];
+    const bend = left - 2 * middle + right;
+    const move = bend > 0 ? (SPAN * (left - right)) / (2 * bend) : 0;
+    if (Math.abs(move) > SPAN) return at;
+    at += move;
+  }
+  return at;
 }
 
 /** Nugget and sill, neither negative, of least misfit for one range: a weighted line of γ̂ on 1 − ρ(h/range). */

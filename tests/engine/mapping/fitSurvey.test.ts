@@ -76,7 +76,11 @@ describe('fitSurvey', () => {
     const { evidence, fitted } = fit([...readings, ...again]);
     expect(evidence.readings).toBe(18);
     expect(evidence.rows).toHaveLength(12);
-    expect(fitted.variogram).toEqual(fit(readings).fitted.variogram);
+    const once = fit(readings).fitted.variogram;
+    // A mean of equal logarithms rounds.
+    expect(fitted.variogram.sill).toBeCloseTo(once.sill, 12);
+    expect(fitted.variogram.range).toBeCloseTo(once.range, 12);
+    expect(fitted.variogram.nugget).toBeCloseTo(once.nugget, 12);
   });
 
   it('takes what the meter adds off the variogram', () => {
