@@ -42,6 +42,7 @@ export function createArranging(parts: Parts): Arranging & Follower {
     },
     cancel: task.cancel,
     show: task.show,
+    backToPlanner: task.backToPlanner,
     take() {
       const taken = takeAnswer(task.state, parts.home(), fitted(), parts.engine());
       const problem = 'problem' in taken ? taken.problem : parts.run(taken.edit);

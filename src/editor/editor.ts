@@ -1,5 +1,5 @@
 import type { AssessRequest, Assessment, PieceDose } from '../engine/assess';
-import type { Proposal } from '../engine/arranging/arrange';
+import type { Answer, Proposal } from '../engine/arranging/arrange';
 import type { ArrangeWishes } from '../home/questions/arrangeQuestion';
 import type { Home, Id, Point, Ref } from '../home/home';
 import type { NextAsk } from '../home/questions/nextQuestion';
@@ -121,15 +121,34 @@ export interface Results {
   live: Record<Id, PieceDose>;
 }
 
+/** Pieces of the answer that is looked at, put elsewhere by hand. It is of this sitting: no home and no file knows of it. */
+export interface Adjusted {
+  /** The pieces that no longer stand where the planner has them. */
+  byHand: readonly Id[];
+  /**
+   * The whole answer with every piece where it stands now. Places, and the rules that pieces put by hand break (`breaks`),
+   * are those of the moment; doses and all else are of the moment before while `judging`.
+   */
+  answer: Answer;
+  judging: boolean;
+}
+
+/** The best answer, 0; the alternatives, from 1; or the one for which something is given up. */
+export type Shown = number | 'relaxed';
+
 export interface ProposalState {
   state: Running;
   progress: number;
+  /** The least dose met by the search under way: µT·h a day as it is planned, mean over people or of the worst off. */
+  least: number | null;
   proposal: Proposal | null;
   stale: boolean;
   problem: Problem | null;
   wishes: ArrangeWishes;
-  /** Which answer is shown as ghosts: 0 the best, then the alternatives. */
-  shown: number;
+  /** Which answer is looked at as ghosts; `shownAnswer` has it as it stands, `plannersAnswer` without what was put by hand. */
+  shown: Shown;
+  /** What a person has changed of it; null where it stands as the planner has it. */
+  adjusted: Adjusted | null;
 }
 
 /** The planning of furniture: an answer is asked for, looked at, and taken or left. */
@@ -138,8 +157,14 @@ export interface Arranging {
   /** Wishes not named stay as they were. */
   ask(wishes?: Partial<ArrangeWishes>): void;
   cancel(): void;
-  show(index: number): void;
-  /** Re-checks the rules and makes one step of history; returns why it could not. */
+  /** Looks at another answer; what was put by hand in the one before is let go. */
+  show(which: Shown): void;
+  /** Puts every piece back where the planner has it. */
+  backToPlanner(): void;
+  /**
+   * Makes one step of history of the answer as it stands, or returns why it could not. Rules that somebody broke by hand
+   * are that person's choice; an answer of the planner's own is looked over once more.
+   */
   take(): Problem | null;
   leave(): void;
 }

@@ -1,8 +1,15 @@
 import type { Answer } from '../engine/arranging/arrange';
 import type { ProposalState } from './editor';
 
-/** The answer that is looked at: the best, or one of the others. */
-export function shownAnswer({ proposal, shown }: Pick<ProposalState, 'proposal' | 'shown'>): Answer | null {
+type Looked = Pick<ProposalState, 'proposal' | 'shown'>;
+
+/** The answer that is looked at as the planner has it: the best, one of the others, or the one that gives something up. */
+export function plannersAnswer({ proposal, shown }: Looked): Answer | null {
   if (!proposal) return null;
+  if (shown === 'relaxed') return proposal.relaxed?.answer ?? null;
   return shown === 0 ? proposal : (proposal.alternatives[shown - 1] ?? null);
 }
+
+/** The answer that is looked at as it stands, with what was put elsewhere by hand. */
+export const shownAnswer = (state: Looked & Pick<ProposalState, 'adjusted'>): Answer | null =>
+  state.adjusted?.answer ?? plannersAnswer(state);

@@ -50,10 +50,12 @@ export class EditorState {
   }
   get canUndo() {
     this.#follow('home');
+    this.#follow('proposal');
     return this.editor.canUndo;
   }
   get canRedo() {
     this.#follow('home');
+    this.#follow('proposal');
     return this.editor.canRedo;
   }
   get view() {

@@ -1,4 +1,4 @@
-import { arrange } from '../../engine/arranging/arrange';
+import { arrange, type Progress } from '../../engine/arranging/arrange';
 import { assessHome } from '../../engine/assessHome';
 import { drawLevel } from '../../engine/drawLevel';
 import { fieldsOf } from '../../engine/dose/fieldAt';
@@ -11,7 +11,7 @@ import type { Ask, Reply } from './protocol';
 /** Works out the answer to one question and sends progress and the answer. Never throws: a fault becomes a problem. */
 export function answer(ask: Ask, send: (reply: Reply) => void): void {
   const { key } = ask;
-  const progress = (share: number) => send({ reply: 'progress', key, share });
+  const progress: Progress = (share, least) => send({ reply: 'progress', key, share, least });
   try {
     send(worked(ask, progress));
   } catch (reason) {
@@ -20,7 +20,7 @@ export function answer(ask: Ask, send: (reply: Reply) => void): void {
   }
 }
 
-function worked(ask: Ask, progress: (share: number) => void): Reply {
+function worked(ask: Ask, progress: Progress): Reply {
   const { key } = ask;
   switch (ask.ask) {
     case 'assess': {

@@ -2,9 +2,10 @@ import type { FittedSurvey } from '../../engine/mapping/fitSurvey';
 import type { ArrangeRequest } from '../../engine/arranging/request';
 import type { Home } from '../../home/home';
 import { arrangeQuestion, type ArrangeWishes } from '../../home/questions/arrangeQuestion';
-import type { ProposalState } from '../editor';
+import type { ProposalState, Shown } from '../editor';
 import { sameValue } from '../sameValue';
 import type { Services } from '../services';
+import { plannersAnswer } from '../shownAnswer';
 import { createEngineClient } from './engineClient';
 
 export interface ArrangeTask {
@@ -12,7 +13,8 @@ export interface ArrangeTask {
   start(home: Home, fitted: FittedSurvey, wishes: ArrangeWishes): void;
   /** Says whether the proposal still answers the home as it stands. */
   check(home: Home, fitted: FittedSurvey | null): void;
-  show(index: number): void;
+  show(which: Shown): void;
+  backToPlanner(): void;
   cancel(): void;
   leave(): void;
   refuse(problem: ProposalState['problem']): void;
@@ -22,11 +24,13 @@ export interface ArrangeTask {
 const NONE: ProposalState = {
   state: 'idle',
   progress: 0,
+  least: null,
   proposal: null,
   stale: false,
   problem: null,
   wishes: { cautious: false, aim: 'mean' },
   shown: 0,
+  adjusted: null,
 };
 
 /** Plans arrangements in a worker of its own, so that the map goes on being drawn meanwhile. */
@@ -49,15 +53,15 @@ export function createArrangeTask(
     },
     start(home, fitted, wishes) {
       const request = arrangeQuestion(home, fitted, wishes);
-      set({ state: 'running', progress: 0, problem: null, wishes });
+      set({ state: 'running', progress: 0, least: null, problem: null, wishes });
       client.put(
         'arrange',
         { request },
         {
-          progress: (progress) => set({ progress }),
+          progress: (progress, least) => set({ progress, least: least ?? state.least }),
           done(proposal) {
             answered = request;
-            set({ state: 'idle', progress: 1, proposal, stale: false, shown: 0 });
+            set({ state: 'idle', progress: 1, proposal, stale: false, shown: 0, adjusted: null });
           },
           problem: (problem) => set({ state: 'idle', progress: 0, problem }),
         },
@@ -68,10 +72,13 @@ export function createArrangeTask(
       const stale = !fitted || !sameValue(arrangeQuestion(home, fitted, state.wishes), answered);
       if (stale !== state.stale) set({ stale });
     },
-    show(index) {
-      const last = state.proposal?.alternatives.length ?? 0;
-      const shown = Math.min(last, Math.max(0, Math.trunc(index)));
-      if (shown !== state.shown) set({ shown });
+    show(which) {
+      const shown = which === 'relaxed' ? which : Math.trunc(which);
+      if (shown === state.shown || !plannersAnswer({ ...state, shown })) return;
+      set({ shown, adjusted: null });
+    },
+    backToPlanner() {
+      if (state.adjusted) set({ adjusted: null });
     },
     cancel() {
       client.cancel();

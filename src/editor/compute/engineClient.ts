@@ -3,7 +3,7 @@ import type { Line } from '../services';
 import type { Answers, Ask, Reply } from './protocol';
 
 interface Listener<Answer> {
-  progress?(share: number): void;
+  progress?(share: number, least?: number): void;
   done(answer: Answer): void;
   problem(problem: Problem): void;
 }
@@ -37,7 +37,7 @@ export function createEngineClient(factory: () => Line): EngineClient {
     const reply = message as Reply;
     if (!current || reply.key !== current.key) return;
     const { listener } = current;
-    if (reply.reply === 'progress') return listener.progress?.(reply.share);
+    if (reply.reply === 'progress') return listener.progress?.(reply.share, reply.least);
     current = null;
     if (reply.reply === 'done') listener.done(reply.answer);
     else listener.problem(reply.problem);

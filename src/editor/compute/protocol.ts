@@ -43,6 +43,7 @@ export interface Answers {
 }
 
 export type Reply =
-  | { reply: 'progress'; key: number; share: number }
+  /** `least`: the least dose met by a search. */
+  | { reply: 'progress'; key: number; share: number; least?: number }
   | { reply: 'done'; key: number; answer: Answers[Ask['ask']] }
   | { reply: 'problem'; key: number; problem: Problem };

@@ -26,6 +26,7 @@ export const LAYER_INPUTS: Record<LayerName, (scene: Scene) => readonly unknown[
     scene.suspects,
     scene.proposal.proposal,
     scene.proposal.shown,
+    scene.proposal.adjusted,
   ],
   overlay: (scene) => [
     scene.camera,

@@ -9,7 +9,7 @@ import { paintLitBand } from './paintLitBand';
 import { paintOverlay } from './overlayLayer';
 import { paintPlan } from './planLayer';
 import { createRepaint } from './repaint';
-import { shownAnswer } from '../../editor/shownAnswer';
+import { plannersAnswer } from '../../editor/shownAnswer';
 import { createSceneReader, type Scene } from './scene';
 import { createStage, type LayerName } from './stage';
 import type { Sheet } from './sheet';
@@ -66,7 +66,7 @@ export function mountPainting(
   );
   const paint = () => {
     frame = 0;
-    const share = travel(shownAnswer(editor.arranging.state), performance.now());
+    const share = travel(plannersAnswer(editor.arranging.state), performance.now());
     scene = read(form(), share);
     repaint(scene, anew);
     anew = false;
