@@ -133,6 +133,25 @@ describe('sources are sampled beside the map that is there at once', () => {
     expect(editor.results.assessment!.fitted.method).not.toBe('source-sampling');
   });
 
+  it('fault: stopped while its map was being drawn, the sampling went on', async () => {
+    const { editor, engine, sampler, settle } = await drive({ home: bedroom() });
+    editor.run(setSettings(sampling));
+    settle();
+    sampler.work();
+    expect(editor.results.sampling).toBeGreaterThan(0.7);
+    editor.stopSampling();
+    engine.work();
+    expect(editor.results).toMatchObject({ state: 'idle', stale: false, sampling: null });
+    expect(editor.results.assessment!.fitted.method).not.toBe('source-sampling');
+    editor.run(change({ kind: 'piece', id: 'p1' }, { at: [4, 2.5] }));
+    settle();
+    expect(editor.results.assessment!.fitted.method).not.toBe('source-sampling');
+    editor.startSampling();
+    engine.work();
+    expect(editor.results.assessment!.fitted.method).toBe('source-sampling');
+    expect(sampler.count('sample')).toBe(1);
+  });
+
   it('fault: what was undone had another map than before', async () => {
     const { editor, engine, sampler, settle } = await drive({ home: bedroom() });
     const all = () => {

@@ -149,7 +149,8 @@ export function createEstimateTask(
     wholeHome = home;
     drawnWith = sampled;
     // Whoever waits for the last word on a map waits on.
-    const better = sampling.lacks(wanted(request)) || sampling.of(wanted(request)) !== sampled;
+    const known = sampling.of(wanted(request));
+    const better = sampling.lacks(wanted(request)) || (known !== null && known !== sampled);
     const share = better ? (results.sampling ?? 0) : null;
     set({ ...idle(), assessment, request, stale: false, problem: null, live: {}, sampling: share });
     refine();
@@ -270,7 +271,15 @@ export function createEstimateTask(
       stopSampling(true);
       set({ ...idle(), assessment: whole, stale: whole !== null, live: {} });
     },
-    stopSampling: () => stopSampling(true),
+    stopSampling() {
+      const { request } = results;
+      // The samples are there, and the map is being drawn with them.
+      if (request && !asked && sampling.of(wanted(request))) {
+        sampling.decline(wanted(request));
+        if (!drawing) client.forget();
+      }
+      stopSampling(true);
+    },
     startSampling() {
       sampling.reconsider();
       refine();

@@ -23,7 +23,9 @@ export interface SamplingTask {
   working(wanted: ToSample): boolean;
   /** Ends the work; for good: this survey is not sampled again, and whoever waits for it is told that it failed. */
   stop(forGood: boolean): void;
-  /** A survey that was stopped for good may be sampled after all. */
+  /** Its samples are there and not wanted. */
+  decline(wanted: ToSample): void;
+  /** A survey that was stopped for good, or declined, may be sampled after all. */
   reconsider(): void;
   /** Another home: its samples have nothing to do with those of the last. */
   forget(): void;
@@ -49,11 +51,12 @@ export function createSamplingTask({ samplingFactory }: Pick<Services, 'sampling
   const answers = (a: ToSample | null, { survey, afresh }: ToSample) =>
     a !== null && (a.afresh || !afresh) && same(a.survey, survey);
 
-  const of = (wanted: ToSample) =>
-    wantsSampling(wanted.survey) ? (known.find((one) => answers(one, wanted))?.sampled ?? null) : null;
+  const wants = ({ survey }: ToSample) => wantsSampling(survey) && !(declined && same(declined, survey));
 
-  const lacks = (wanted: ToSample) =>
-    wantsSampling(wanted.survey) && of(wanted) === null && !(declined && same(declined, wanted.survey));
+  const of = (wanted: ToSample) =>
+    wants(wanted) ? (known.find((one) => answers(one, wanted))?.sampled ?? null) : null;
+
+  const lacks = (wanted: ToSample) => wants(wanted) && of(wanted) === null;
 
   /** Of nearly the same survey. */
   const nearest = ({ survey, afresh }: ToSample) =>
@@ -100,6 +103,9 @@ export function createSamplingTask({ samplingFactory }: Pick<Services, 'sampling
       if (!forGood) return;
       declined = survey;
       tellFailed();
+    },
+    decline({ survey }) {
+      declined = survey;
     },
     reconsider() {
       declined = null;
