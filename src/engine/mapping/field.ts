@@ -84,8 +84,8 @@ export function fieldOf(fitted: FittedSurvey, level: string, height: number): Fi
 
 function predictorOf(fitted: FittedSurvey, level: string, plane: Plane): Predictor {
   if (fitted.sampled) {
-    const { question, samples, elevations } = fitted.sampled;
-    return sampledField(question, samples, floorOf(elevations, level) + plane.height);
+    const { question, samples, elevations, changed } = fitted.sampled;
+    return sampledField(question, samples, floorOf(elevations, level) + plane.height, changed);
   }
   if (fitted.sources) return sourceField(fitted.sources, fitted.places, level, plane.height);
   if (plane.places.length === 0) return unreadLevel(fitted.places, fitted.variogram);

@@ -11,6 +11,8 @@ import type { SurveyVariogram } from '../surveyVariogram';
 export interface FittedSources extends SurveyVariogram {
   model: SourceModel;
   doubt: StrengthDoubt;
+  /** The sources as they were when the readings were taken, where the model has them otherwise; the same parts. */
+  asRead?: { model: SourceModel; hidden: StrengthDoubt['hidden'] };
 }
 
 /** Variance of ln B that no sum of squares gets under, however exact the meter: one per cent of the field. */

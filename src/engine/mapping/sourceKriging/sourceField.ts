@@ -22,7 +22,7 @@ interface Heard {
  * the strengths counts as in universal kriging, by what the readings of the level leave of it at a place.
  */
 export function sourceField(
-  { model, variogram, doubt }: FittedSources,
+  { model, variogram, doubt, asRead = { model, hidden: doubt.hidden } }: FittedSources,
   places: readonly Place[],
   level: string,
   height: number,
@@ -39,7 +39,7 @@ export function sourceField(
 
   /** What the readings leave of each part's change at each point, part by part. */
   const open = (points: Points): Float64Array[] => {
-    const atPlaces = changesOf(model, doubt.hidden, spotsOf(places, model.elevations));
+    const atPlaces = changesOf(asRead.model, asRead.hidden, spotsOf(places, model.elevations));
     return changesOf(model, doubt.hidden, spots(points)).map((change, k) => {
       const known = told(atPlaces[k], points);
       return change.map((value, p) => value - known[p]);

@@ -50,8 +50,9 @@ export function strengthDoubt(
  * what would be heard of it for one without.
  */
 export function changesOf(model: SourceModel, hidden: StrengthDoubt['hidden'], spots: Spots): Float64Array[] {
+  const strengths = strengthsOf(model);
   return slopesOf(model, spots).map((slope, k) =>
-    hidden[k] > 0 ? slope.map((s) => 0.5 * Math.log(1 + 2 * hidden[k] * s)) : slope,
+    strengths[k] > 0 ? slope : slope.map((s) => 0.5 * Math.log(1 + 2 * hidden[k] * s)),
   );
 }
 

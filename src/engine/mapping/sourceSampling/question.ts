@@ -15,6 +15,7 @@ export interface SampledPlace {
 
 /** A source that a person marked, as the sampler takes it: a line by its path, an appliance by one place; z in metres. */
 export interface Mark {
+  id: string;
   /** `rise`: a current up a wall, of which the plan shows one place. */
   kind: 'line' | 'point' | 'rise';
   path: readonly Point[];
@@ -63,7 +64,8 @@ export function samplingQuestion(
       ln,
       variance,
     })),
-    marked: sources.map(({ kind, path, level, height, falloff, origin }) => ({
+    marked: sources.map(({ id, kind, path, level, height, falloff, origin }) => ({
+      id,
       kind: kind === 'point' && falloff === 1 ? 'rise' : kind,
       path,
       z: floor(level) + height,

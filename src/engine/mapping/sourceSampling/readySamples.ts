@@ -3,7 +3,7 @@ import { addFields } from './kernel';
 import { noElements, type Elements } from './elements';
 import { solve } from '../../algebra/cholesky';
 import type { Model } from './model';
-import type { SourceSamples } from './samples';
+import type { Sample, SourceSamples } from './samples';
 
 /** A sample ready to be asked for ln B anywhere: its wires and dipoles, and its kriged remainder in dual form. */
 export interface Ready {
@@ -17,7 +17,12 @@ export interface Ready {
   pulls: Float64Array;
 }
 
-export function readySamples(model: Model, { samples }: SourceSamples): Ready[] {
+/** `then`: the wires and dipoles as they are to be, where that is otherwise than when the readings were taken. */
+export function readySamples(
+  model: Model,
+  { samples }: SourceSamples,
+  then?: (sources: Sample['sources']) => Elements,
+): Ready[] {
   const { sites, lns, slots, remainders, room } = model;
   const byKey = new Map(slots.map((slot) => [slot.key, slot]));
   return samples.map(({ weight, remainder, floor, sources }) => {
@@ -36,7 +41,7 @@ export function readySamples(model: Model, { samples }: SourceSamples): Ready[] 
     return {
       weight,
       remainder,
-      elements,
+      elements: then ? then(sources) : elements,
       ambientSquare,
       offset: pulls.reduce((sum, pull) => sum + pull, 0),
       pulls,

@@ -1,6 +1,7 @@
 import { FULL_EFFORT, samplingQuestion, type SamplingQuestion } from './question';
 import { sampledWithout } from './sampledWithout';
 import { sampleSources } from './sampleSources';
+import type { ChangedMarks } from './changedMarks';
 import type { Predictions } from '../leaveOneOut';
 import type { SourceSamples } from './samples';
 import type { Survey } from '../survey';
@@ -12,6 +13,8 @@ export interface Sampled {
   elevations: Survey['elevations'];
   /** Each place predicted without it. */
   without: Predictions;
+  /** What is made of the marks, where that is asked; left out: they are as they were when the readings were taken. */
+  changed?: ChangedMarks;
 }
 
 /** The same home has the same samples, on the page as at the terminal. */

@@ -1,3 +1,4 @@
+import { changedWriter, type ChangedMarks } from './changedMarks';
 import { blockRoom, forEachBlock, reducedInBlock, sampleInBlock, type Block } from './blocks';
 import { readySamples, type Ready } from './readySamples';
 import { modelOf, type Model } from './model';
@@ -17,11 +18,17 @@ export interface SampledField extends Predictor {
 /**
  * The field as the samples of this question have it, in a plane at height z: of each sample the sources' field and the
  * kriged remainder. The mean of ln B is the weighted mean over samples; its variance that between samples and, within, the
- * remainder's kriging variance. Metres and ln µT.
+ * remainder's kriging variance. Metres and ln µT. With marks changed it is the field as it would be then: the remainder stays as
+ * the readings have it.
  */
-export function sampledField(question: SamplingQuestion, samples: SourceSamples, z: number): SampledField {
+export function sampledField(
+  question: SamplingQuestion,
+  samples: SourceSamples,
+  z: number,
+  changed?: ChangedMarks,
+): SampledField {
   const model = modelOf(question);
-  const ready = readySamples(model, samples);
+  const ready = readySamples(model, samples, changed && changedWriter(question, changed));
   const shares = sharesOfRemainders(model, ready);
   return {
     mean: (points) => overSamples(model, ready, sitesOf(points, z), null).mean,

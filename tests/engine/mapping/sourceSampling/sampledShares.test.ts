@@ -28,7 +28,7 @@ const question: SamplingQuestion = {
     { level: 'l1', x: 3, y: 3, z: 1, ln: -2, variance: 0.001 },
   ],
   walls: [],
-  marked: SOURCES.map(({ kind, path, height }) => ({ kind, path, z: height, passes: false })),
+  marked: SOURCES.map(({ id, kind, path, height }) => ({ id, kind, path, z: height, passes: false })),
   seed: 1,
   effort: { chains: 1, burn: 1, keep: 1, samples: 1 },
 };

@@ -96,8 +96,9 @@ describe('unmarked sources of samples', () => {
   });
 
   it('never list what is marked there', () => {
-    const point: Mark = { kind: 'point', path: [[2.5, 2]], z: 1, passes: false };
+    const point: Mark = { id: 's1', kind: 'point', path: [[2.5, 2]], z: 1, passes: false };
     const line: Mark = {
+      id: 's2',
       kind: 'line',
       path: [
         [0, 4],
