@@ -8,10 +8,11 @@ import { random } from '../../src/engine/algebra/random';
 import { solve } from '../../src/engine/arranging/solve';
 import { spread } from './arrangePeer';
 import { surveyOf, type GeneratedHome } from '../support/generators/generatedHome';
+import { zoneMeans } from '../../src/engine/dose/zoneMeans';
 import { zoneOf } from '../../src/engine/dose/zones';
 import type { ArrangePiece, ArrangeRequest } from '../../src/engine/arranging/request';
 import type { Candidate } from '../../src/engine/arranging/candidates';
-import type { Decision } from '../../src/engine/arranging/odds';
+import type { Decision } from '../../src/engine/arranging/decide';
 import type { FittedSurvey } from '../../src/engine/mapping/fitSurvey';
 import type { MethodChoice } from '../../src/engine/mapping/survey';
 import type { Place } from '../../src/engine/arranging/place';
@@ -127,7 +128,7 @@ function putBeds(home: GeneratedHome, index: number, method: MethodChoice, marke
     const asked = requestOf(home, fitted, bed({ ...pose, mayStandIn: home.rooms.map((_, i) => `r${i}`) }));
     const { chosen } = solve(planOf(asked, groundsOf(asked, fieldAt)), asked.step, { budget: 1e6 });
     const [now, then] = [truth(home, pose), truth(home, chosen![0].stand.pose)];
-    const { decision, pieces } = answerOf(asked, fieldAt, chosen!);
+    const { decision, pieces } = answerOf(asked, zoneMeans(fieldAt, fitted), chosen!);
     return {
       home: index,
       regret: then / least - 1,

@@ -148,7 +148,7 @@ function fieldFrom(
   const field = sampledField(question, sampleSources(question)!, READ_AT);
   return {
     predict: (xs, ys) => field.both({ xs, ys }),
-    draws: (points) => field.draws(points),
+    draws: (points, others) => field.draws(points, others),
     cross: (a, b) => field.cross(a, b),
     support: (xs) => ({ doubt: new Float64Array(xs.length), reason: new Uint8Array(xs.length) }),
     nearest: () => 0,

@@ -1,16 +1,15 @@
 import { checkerOf, type Checker, type Fault } from './check/checkArrangement';
-import { compare, type Comparison, type PersonWorth, type Worth } from './compare';
+import { compare, staysOf, type Comparison, type PersonWorth, type Worth } from './compare';
 import { placesToRead, type ReadingPlace } from './placesToRead';
 import { peopleOf } from '../dose/pieceDose';
-import { sharedDose, type ZoneDose } from '../dose/dose';
+import { doseOver, type ZoneDose } from '../dose/dose';
 import { together, type BrokenRule } from './rules';
 import { roomAt } from './site';
 import { standOf, type Stand } from './stand';
-import { zoneOf } from '../dose/zones';
 import type { ArrangePiece, ArrangeRequest } from './request';
 import type { Candidate } from './candidates';
-import type { Decision } from './odds';
-import type { FieldAt } from '../dose/fieldAt';
+import type { Decision } from './decide';
+import type { ZoneMeans } from '../dose/zoneMeans';
 import { isElsewhere, type Place, type Put } from './place';
 
 /** One piece in an answer, with what its own place is worth to those who use it. */
@@ -45,7 +44,7 @@ export interface Answer {
 /** What the chosen places are worth against those the pieces have now. */
 export function answerOf(
   request: ArrangeRequest,
-  fieldAt: FieldAt,
+  means: ZoneMeans,
   chosen: readonly Candidate[],
   check: Checker = checkerOf(request),
 ): Answer {
@@ -53,7 +52,7 @@ export function answerOf(
     const found = chosen.find(({ stand }) => stand.piece.id === piece.id);
     return found ? { level: levelOf(request, found.stand.room), ...found.stand.pose } : piece;
   };
-  const comparison = compare(request, fieldAt, (piece) => piece, placeOf);
+  const comparison = compare(request.pieces, means, (piece) => piece, placeOf);
   const stands = chosen.map(({ stand }) => stand);
   const pieces = chosen.map(({ stand: { piece, room }, breaks }): PlacedPiece => ({
     id: piece.id,
@@ -78,13 +77,13 @@ export function answerOf(
  * Pieces that came later count as standing where they were.
  */
 export function answerSince(
-  request: Pick<ArrangeRequest, 'fitted' | 'rooms' | 'pieces'>,
-  fieldAt: FieldAt,
+  request: Pick<ArrangeRequest, 'rooms' | 'pieces'>,
+  means: ZoneMeans,
   found: readonly Put[],
 ): Answer | null {
   const foundAt = (piece: ArrangePiece): Place => found.find(({ id }) => id === piece.id) ?? piece;
   if (!request.pieces.some((piece) => isElsewhere(foundAt(piece), piece))) return null;
-  const comparison = compare(request, fieldAt, foundAt, (piece) => piece);
+  const comparison = compare(request.pieces, means, foundAt, (piece) => piece);
   const rooms = request.pieces.map((piece) => roomAt(request, piece.level, piece.at)?.id ?? '');
   const stands = request.pieces.map((piece, i) => standOf(piece, rooms[i], piece, false));
   const pieces = request.pieces.map((piece, i): PlacedPiece => ({
@@ -142,15 +141,14 @@ function inTheWay(
 }
 
 /** Dose of those who use a piece, standing somewhere. */
-export const doseAt = (fieldAt: FieldAt, piece: ArrangePiece, { level, at, angle }: Place): ZoneDose =>
-  sharedDose(
-    fieldAt(level, piece.height),
-    piece.uses.map(({ side, hours }) => ({
-      zone: zoneOf(piece.kind, { at, angle }, piece.size, side),
-      hours,
-    })),
+export function doseAt(means: ZoneMeans, piece: ArrangePiece, place: Place): ZoneDose {
+  const stays = staysOf(piece, place);
+  return doseOver(
+    means(stays),
+    stays.map(({ hours }) => hours),
     peopleOf(piece.uses),
   );
+}
 
 /** The level that a room of the request stands on; the room must be there. */
 export const levelOf = ({ rooms }: Pick<ArrangeRequest, 'rooms'>, id: string): string =>

@@ -1,18 +1,19 @@
 import { answerOf, doseAt, levelOf, type Answer } from './answer';
 import { checkerOf } from './check/checkArrangement';
-import { fieldsOf, type FieldAt } from '../dose/fieldAt';
+import { fieldsOf } from '../dose/fieldAt';
 import { groundsOf, hoursOf, planOf, roomsFor, type Grounds, type Hand } from './plan';
 import { given, relaxed, type Relaxation } from './relax';
 import { peopleOf } from '../dose/pieceDose';
 import { inEachRoom, mostUsed, otherAnswers, type InRoom, type Other } from './others';
 import { roomAt } from './site';
 import { solve, type Wishes } from './solve';
+import { zoneMeans, type ZoneMeans } from '../dose/zoneMeans';
 import type { ArrangeRequest } from './request';
 import type { BrokenRule } from './rules';
 import type { Candidate } from './candidates';
 
 export type { Answer, PlacedPiece } from './answer';
-export type { Decision } from './odds';
+export type { Decision } from './decide';
 
 /** An answer in which a piece that is slept in stands in another room, or at another wall, than in the best. */
 export interface Alternative extends Answer {
@@ -59,18 +60,18 @@ export type Progress = (share: number, least?: number) => void;
  */
 export function arrange(request: ArrangeRequest, progress?: Progress, cancelled?: () => boolean): Proposal {
   const fieldAt = fieldsOf(request.fitted);
-  const ground = groundsOf(request, fieldAt);
-  const proposal = arrangeAll(request, { fieldAt, ground }, progress, cancelled);
+  const maps = { ground: groundsOf(request, fieldAt), means: zoneMeans(fieldAt, request.fitted) };
+  const proposal = arrangeAll(request, maps, progress, cancelled);
   const helps = proposal.blocked.some(({ rule }) => rule.kind !== 'not-tried');
-  const relaxed = helps ? withLess(request, { fieldAt, ground }, cancelled) : null;
+  const relaxed = helps ? withLess(request, maps, cancelled) : null;
   progress?.(1);
   return { ...proposal, relaxed };
 }
 
-/** The map of a request, at any place and over its rooms. */
+/** The map of a request: over its rooms, and what it says of zones. */
 interface Maps {
-  fieldAt: FieldAt;
   ground: Grounds;
+  means: ZoneMeans;
 }
 
 function arrangeAll(
@@ -79,7 +80,6 @@ function arrangeAll(
   progress?: Progress,
   cancelled?: () => boolean,
 ): Omit<Proposal, 'relaxed'> {
-  const { fieldAt } = maps;
   const plan = planOf(request, maps.ground, (share) => progress?.(PLACES * share));
   const limits = { budget: request.budget, cancelled };
   const solveFor = (wishes?: Wishes) => solve(plan, request.step, limits, wishes);
@@ -99,7 +99,7 @@ function arrangeAll(
   progress?.(BEST);
 
   const check = checkerOf(request);
-  const answer = (chosen: readonly Candidate[]) => answerOf(request, fieldAt, chosen, check);
+  const answer = (chosen: readonly Candidate[]) => answerOf(request, maps.means, chosen, check);
   const hand = mostUsed(plan.hands);
   const rooms =
     hand && best.chosen
@@ -113,7 +113,7 @@ function arrangeAll(
           solveFor,
         )
       : [];
-  const offers = rooms.map((offer) => offerOf(request, fieldAt, hand, offer));
+  const offers = rooms.map((offer) => offerOf(request, maps.means, hand, offer));
   const open = offers.filter((offer) => 'dose' in offer).sort((a, b) => a.dose - b.dose);
   return {
     ...answer(best.chosen ?? []),
@@ -131,7 +131,7 @@ function arrangeAll(
 /** All pieces placed with the least given up; null where even that does not help. */
 function withLess(
   request: ArrangeRequest,
-  { fieldAt, ground }: Maps,
+  { ground, means }: Maps,
   cancelled?: () => boolean,
 ): Proposal['relaxed'] {
   const limits = { budget: RELAX_BUDGET, cancelled };
@@ -139,7 +139,7 @@ function withLess(
   if (!less) return null;
   const { chosen } = solve(planOf(less, ground), request.step, limits);
   if (!chosen) return null;
-  const answer = answerOf(less, fieldAt, chosen);
+  const answer = answerOf(less, means, chosen);
   return { changes: given(request, less, answer.pieces), answer };
 }
 
@@ -162,10 +162,10 @@ function elsewhere(
   }, null);
 }
 
-function offerOf(request: ArrangeRequest, fieldAt: FieldAt, hand: Hand | null, offer: InRoom): RoomOffer {
+function offerOf(request: ArrangeRequest, means: ZoneMeans, hand: Hand | null, offer: InRoom): RoomOffer {
   if ('blocked' in offer) return { id: offer.room, blocked: offer.blocked };
   const { stand } = offer.chosen.find((candidate) => candidate.stand.piece === hand?.piece)!;
-  const { dose, low, high } = doseAt(fieldAt, stand.piece, {
+  const { dose, low, high } = doseAt(means, stand.piece, {
     level: levelOf(request, stand.room),
     ...stand.pose,
   });

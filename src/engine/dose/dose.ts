@@ -1,4 +1,5 @@
-import { meanOverDraws } from './meanOverDraws';
+import { middleOf } from './overDraws';
+import { zoneMeans, type MeansOfStays } from './zoneMeans';
 import type { Field } from '../mapping/field';
 import type { Zone } from './zones';
 
@@ -11,24 +12,32 @@ export interface ZoneDose {
 }
 
 /**
- * Daily dose in zones of one field, each with its own hours: the sum of mean field × hours over the zones, divided by
- * `people`. The zones' errors are the estimate's own and correlated (see `meanOverDraws`); without hours, the mean field is
- * that over all zones alike.
+ * Daily dose of some stays, each with its hours (one number a stay): the sum of mean field × hours, divided by `people`. The
+ * zones' errors are the estimate's own and correlated (see `zoneMeans`); without hours, the mean field is that over all
+ * stays alike.
  */
+export function doseOver({ said }: MeansOfStays, hours: readonly number[], people: number): ZoneDose {
+  const total = hours.reduce((sum, own) => sum + own, 0);
+  const { median, low, high } = middleOf(
+    said([hours.map((own) => (total > 0 ? own / total : 1 / hours.length))]),
+    0,
+  );
+  const each = total / people;
+  return { mean: median, dose: median * each, low: low * each, high: high * each };
+}
+
+/** Daily dose in zones of one field, each with its own hours, divided by `people` (see `doseOver`). */
 export function sharedDose(
   field: Field,
   zones: readonly { zone: Zone; hours: number }[],
   people: number,
 ): ZoneDose {
-  const cells = zones.flatMap(({ zone }) => zone.cells);
-  const draws = field.draws({ xs: cells.map(([x]) => x), ys: cells.map(([, y]) => y) });
-  const total = zones.reduce((sum, { hours }) => sum + hours, 0);
-  const weights = zones.flatMap(({ zone, hours }) =>
-    zone.cells.map(() => (total > 0 ? hours / total : 1 / zones.length) / zone.cells.length),
+  const means = zoneMeans(() => field)(zones.map(({ zone }) => ({ level: '', height: 0, zone })));
+  return doseOver(
+    means,
+    zones.map(({ hours }) => hours),
+    people,
   );
-  const { median, low, high } = meanOverDraws(draws, weights);
-  const hours = total / people;
-  return { mean: median, dose: median * hours, low: low * hours, high: high * hours };
 }
 
 /** Dose of one body in one zone (µT·h): mean field over the zone × hours. */

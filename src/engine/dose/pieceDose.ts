@@ -1,4 +1,5 @@
-import { sharedDose, zoneDose } from './dose';
+import { doseOver } from './dose';
+import { zoneMeans } from './zoneMeans';
 import type { FieldAt } from './fieldAt';
 import type { AssessPiece, PieceDose } from '../assess';
 
@@ -9,10 +10,12 @@ const SUPPORTED_SHARE = 0.95;
 export function pieceDose(fieldAt: FieldAt, piece: AssessPiece): PieceDose | null {
   const { id, level, height, uses } = piece;
   if (uses.length === 0) return null;
-  const field = fieldAt(level, height);
-  const dose = sharedDose(field, uses, peopleOf(uses));
+  const means = zoneMeans(fieldAt);
+  const stays = uses.map(({ zone }) => ({ level, height, zone }));
+  const hours = uses.map((use) => use.hours);
+  const dose = doseOver(means(stays), hours, peopleOf(uses));
   const cells = uses.flatMap(({ zone }) => zone.cells);
-  const { doubt } = field.support(
+  const { doubt } = fieldAt(level, height).support(
     cells.map(([x]) => x),
     cells.map(([, y]) => y),
   );
@@ -21,7 +24,7 @@ export function pieceDose(fieldAt: FieldAt, piece: AssessPiece): PieceDose | nul
     id,
     mean: dose.mean,
     dose,
-    uses: uses.map(({ who, hours, zone }) => ({ who, dose: zoneDose(field, zone, hours) })),
+    uses: uses.map(({ who }, i) => ({ who, dose: doseOver(means([stays[i]]), [hours[i]], 1) })),
     supported: drawn >= SUPPORTED_SHARE * cells.length,
   };
 }

@@ -24,8 +24,11 @@ export interface Field {
     ys: ArrayLike<number>,
     want: { variance: boolean },
   ): { mean: Float64Array; variance: Float64Array | null };
-  /** What is not linear in ln B, as the mean field of a zone, is worked out in each draw and then put together. */
-  draws(points: Points): Draw[];
+  /**
+   * What is not linear in ln B, as the mean field of a zone, is worked out in each draw and then put together. Draw for draw
+   * the fields of one survey are the same state of the world, at every height and on every level.
+   */
+  draws(points: Points, others?: Points): Draw[];
   /** Covariance of the errors at a with those at b, row-major a × b. */
   cross(a: Points, b: Points): Float64Array;
   /** `reach` in metres, for all or a point; `variance` where it has been asked for already. */
@@ -43,7 +46,7 @@ export interface Field {
 export interface Draw {
   weight: number;
   mean: Float64Array;
-  /** Row-major; draws may share one. */
+  /** Of the errors at the points with those at the others, or with their own where none are given: row-major; draws may share one. */
   covariance: Float64Array;
 }
 
@@ -53,7 +56,7 @@ export interface Predictor {
   both(points: Points): { mean: Float64Array; variance: Float64Array };
   cross(a: Points, b: Points): Float64Array;
   /** Left out where one normal law says it all. */
-  draws?(points: Points): Draw[];
+  draws?(points: Points, others: Points): Draw[];
 }
 
 /** The field of a fitted survey on a level, at a height above its floor. */
@@ -64,9 +67,9 @@ export function fieldOf(fitted: FittedSurvey, level: string, height: number): Fi
   return {
     predict: (xs, ys, { variance }) =>
       variance ? predictor.both({ xs, ys }) : { mean: predictor.mean({ xs, ys }), variance: null },
-    draws: (points) =>
-      predictor.draws?.(points) ?? [
-        { weight: 1, mean: predictor.mean(points), covariance: predictor.cross(points, points) },
+    draws: (points, others = points) =>
+      predictor.draws?.(points, others) ?? [
+        { weight: 1, mean: predictor.mean(points), covariance: predictor.cross(points, others) },
       ],
     cross: (a, b) => predictor.cross(a, b),
     support(xs, ys, reach = REACH, variance = null) {

@@ -12,7 +12,7 @@ import type { SourceSamples } from './samples';
 
 export interface SampledField extends Predictor {
   /** Every sample by itself: what is not linear in ln B, as the mean field of a zone, is taken in each and then put together. */
-  draws(points: Points): Draw[];
+  draws(points: Points, others?: Points): Draw[];
 }
 
 /**
@@ -33,15 +33,15 @@ export function sampledField(
   return {
     mean: (points) => overSamples(model, ready, sitesOf(points, z), null).mean,
     both: (points) => overSamples(model, ready, sitesOf(points, z), shares),
-    draws(points) {
-      const sites = sitesOf(points, z);
+    draws(points, others = points) {
+      const [sites, columns] = [sitesOf(points, z), sitesOf(others, z)];
       const m = sites.xs.length;
       const all = eachSample(model, ready, sites);
       const covariances = new Map<number, Float64Array>();
       return ready.map(({ weight, remainder }, s) => {
-        const covariance = covariances.get(remainder) ?? new Float64Array(m * m);
+        const covariance = covariances.get(remainder) ?? new Float64Array(m * columns.xs.length);
         if (!covariances.has(remainder)) {
-          addRemainderCovariance(model, remainder, 1, sites, sites, covariance);
+          addRemainderCovariance(model, remainder, 1, sites, columns, covariance);
           covariances.set(remainder, covariance);
         }
         return { weight, mean: all.subarray(s * m, (s + 1) * m), covariance };

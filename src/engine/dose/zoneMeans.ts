@@ -1,0 +1,237 @@
+import { logNormalSums } from './logNormalSum';
+import type { Draw } from '../mapping/field';
+import type { FieldAt } from './fieldAt';
+import type { FittedSurvey } from '../mapping/fitSurvey';
+import type { SumsOfDraw } from './overDraws';
+import type { Zone } from './zones';
+
+/** Somebody in a zone. */
+export interface Stay {
+  level: string;
+  height: number;
+  zone: Zone;
+}
+
+/** Weighted sums of the mean fields of some stays, µT: a row holds one weight a stay. */
+export interface MeansOfStays {
+  /** As the estimate has them. */
+  said(rows: readonly (readonly number[])[]): SumsOfDraw[];
+  /** With intervals that leave-one-out found too narrow made up for; those too wide stay as they are. */
+  widened(rows: readonly (readonly number[])[]): SumsOfDraw[];
+}
+
+/** Gives what an estimate has of some stays. */
+export type ZoneMeans = (stays: readonly Stay[]) => MeansOfStays;
+
+/**
+ * Mean fields over zones in every draw of an estimate, with what their errors share: the one place where a dose and the odds
+ * of a change come from. What is found of a zone, and of two zones together, is kept for whoever asks next.
+ *
+ * In a draw ln B is normal with mean μ and covariance C. Of a zone, mᵢ = exp(μᵢ + Cᵢᵢ/2) and E = mean of mᵢ; of two,
+ * Cov = mean over both of mᵢmⱼ(exp Cᵢⱼ − 1). Levels are read apart, and err independently within a draw; heights of one
+ * level err together, as two places in the lower plane do. Widened, C is `meanSquareZ` times as large, and so is the square
+ * of what the draws' μ are apart.
+ */
+export function zoneMeans(
+  fieldAt: FieldAt,
+  { meanSquareZ }: Pick<FittedSurvey, 'meanSquareZ'> = { meanSquareZ: 1 },
+): ZoneMeans {
+  const inflations = meanSquareZ > 1 ? [1, meanSquareZ] : [1];
+  const known = new Map<string, KnownZone>();
+  const zoneAt = ({ level, height, zone: { cells } }: Stay): KnownZone => {
+    const key = `${level} ${height} ${cells.join(' ')}`;
+    const zone = known.get(key) ?? {
+      level,
+      height,
+      xs: cells.map(([x]) => x),
+      ys: cells.map(([, y]) => y),
+      weights: [],
+      parts: [],
+      expected: [],
+      shared: new Map(),
+    };
+    known.set(key, zone);
+    return zone;
+  };
+  return (stays) => {
+    const zones = stays.map(zoneAt);
+    learn([...new Set(zones)], fieldAt, inflations);
+    return {
+      said: (rows) => sumsOf(zones, rows, 0),
+      widened: (rows) => sumsOf(zones, rows, inflations.length - 1),
+    };
+  };
+}
+
+/** What is known of a zone; the first index of parts and of what is shared is that of the inflation, the second the draw. */
+interface KnownZone {
+  level: string;
+  height: number;
+  xs: number[];
+  ys: number[];
+  /** Shares of the draws; none before the zone was first looked at. */
+  weights: number[];
+  /** mᵢ ÷ number of cells, µT. */
+  parts: Float64Array[][];
+  expected: number[][];
+  shared: Map<KnownZone, number[][]>;
+}
+
+/** Some zones of one plane beside others, in every draw; where the cells of each begin. */
+interface Look {
+  rows: readonly KnownZone[];
+  columns: readonly KnownZone[];
+  rowStarts: number[];
+  columnStarts: number[];
+  width: number;
+  draws: Draw[];
+}
+
+/** Finds out what is not yet known of some zones and of any two of them on one level. */
+function learn(zones: readonly KnownZone[], fieldAt: FieldAt, inflations: readonly number[]): void {
+  const looks = zones.flatMap(({ level, height }, i) => {
+    const isFirst = zones.findIndex((zone) => zone.level === level && zone.height === height) === i;
+    return isFirst ? lookAt(zones, level, height, fieldAt) : [];
+  });
+  for (const look of looks)
+    look.rows.forEach((zone, r) => zone.weights.length === 0 && expect(zone, r, look, inflations));
+  for (const look of looks)
+    look.rows.forEach((a, r) =>
+      look.columns.forEach((b, c) => {
+        if (a.shared.has(b)) return;
+        const shared = sharedBy(
+          a,
+          b,
+          look,
+          look.rowStarts[r] * look.width + look.columnStarts[c],
+          inflations,
+        );
+        a.shared.set(b, shared);
+        b.shared.set(a, shared);
+      }),
+    );
+}
+
+/** The zones of a plane that are new, or new beside another, seen with all of their plane and of those above it. */
+function lookAt(zones: readonly KnownZone[], level: string, height: number, fieldAt: FieldAt): Look[] {
+  const own = zones.filter((zone) => zone.level === level && zone.height === height);
+  const columns = [...own, ...zones.filter((zone) => zone.level === level && zone.height > height)];
+  const isNew = ({ weights }: KnownZone) => weights.length === 0;
+  const rows = own.filter(
+    (a) => isNew(a) || columns.some((b) => !a.shared.has(b) && (b.height > height || !isNew(b))),
+  );
+  if (rows.length === 0) return [];
+  const field = fieldAt(level, height);
+  // Points that are their own others are seen in half the time.
+  const others = rows.length < columns.length ? pointsOf(columns) : undefined;
+  const columnStarts = startsOf(columns);
+  return [
+    {
+      rows,
+      columns,
+      rowStarts: startsOf(rows),
+      columnStarts,
+      width: columnStarts[columns.length],
+      draws: field.draws(pointsOf(rows), others),
+    },
+  ];
+}
+
+const pointsOf = (zones: readonly KnownZone[]) => ({
+  xs: zones.flatMap(({ xs }) => xs),
+  ys: zones.flatMap(({ ys }) => ys),
+});
+
+/** Where the cells of each zone begin, and where the last ends. */
+function startsOf(zones: readonly KnownZone[]): number[] {
+  const starts = [0];
+  for (const { xs } of zones) starts.push(starts[starts.length - 1] + xs.length);
+  return starts;
+}
+
+function expect(zone: KnownZone, row: number, look: Look, inflations: readonly number[]): void {
+  const { draws, width } = look;
+  const first = look.rowStarts[row];
+  const diagonal = first * width + look.columnStarts[look.columns.indexOf(zone)];
+  const cells = zone.xs.map((_, i) => i);
+  const middles = cells.map((i) =>
+    draws.reduce((sum, { weight, mean }) => sum + weight * mean[first + i], 0),
+  );
+  zone.weights = draws.map(({ weight }) => weight);
+  zone.parts = inflations.map((inflation) =>
+    draws.map(({ mean, covariance }) =>
+      Float64Array.from(cells, (i) => {
+        const off =
+          inflation === 1
+            ? mean[first + i]
+            : middles[i] + Math.sqrt(inflation) * (mean[first + i] - middles[i]);
+        return Math.exp(off + (inflation * covariance[diagonal + i * (width + 1)]) / 2) / cells.length;
+      }),
+    ),
+  );
+  zone.expected = zone.parts.map((draws) => draws.map((parts) => parts.reduce((sum, part) => sum + part, 0)));
+}
+
+/** Cov of two zones in every draw, µT²; `corner` is where their block of the covariance begins. */
+function sharedBy(
+  a: KnownZone,
+  b: KnownZone,
+  { draws, width }: Look,
+  corner: number,
+  inflations: readonly number[],
+): number[][] {
+  const [m, n] = [a.xs.length, b.xs.length];
+  return inflations.map((inflation, k) => {
+    const excesses = new Map<Float64Array, Float64Array>();
+    const excessOf = (covariance: Float64Array): Float64Array => {
+      const known = excesses.get(covariance);
+      if (known) return known;
+      const excess = new Float64Array(m * n);
+      for (let i = 0; i < m; i++)
+        for (let j = 0; j < n; j++)
+          excess[i * n + j] = Math.expm1(inflation * covariance[corner + i * width + j]);
+      excesses.set(covariance, excess);
+      return excess;
+    };
+    return draws.map(({ covariance }, s) => {
+      const excess = excessOf(covariance);
+      const [p, q] = [a.parts[k][s], b.parts[k][s]];
+      let sum = 0;
+      for (let i = 0; i < m; i++) {
+        let row = 0;
+        for (let j = 0; j < n; j++) row += excess[i * n + j] * q[j];
+        sum += p[i] * row;
+      }
+      return sum;
+    });
+  });
+}
+
+function sumsOf(
+  zones: readonly KnownZone[],
+  rows: readonly (readonly number[])[],
+  inflation: number,
+): SumsOfDraw[] {
+  const counting = rows.map((row) => [...row.keys()].filter((k) => row[k] !== 0));
+  return zones[0].weights.map((weight, s) => {
+    const covariance = (a: number, b: number) => {
+      let sum = 0;
+      for (const k of counting[a])
+        for (const l of counting[b]) {
+          const shared = zones[k].shared.get(zones[l]);
+          // Nothing is shared between levels.
+          if (shared) sum += rows[a][k] * rows[b][l] * shared[inflation][s];
+        }
+      return sum;
+    };
+    return {
+      weight,
+      ...logNormalSums(
+        rows.map((row, a) =>
+          counting[a].reduce((sum, k) => sum + row[k] * zones[k].expected[inflation][s], 0),
+        ),
+        rows.map((_, a) => rows.map((__, b) => covariance(a, b))),
+      ),
+    };
+  });
+}
