@@ -1,5 +1,6 @@
 import { createArrangeOnEntry } from './arrangeOnEntry';
 import { createArrangeTask } from './compute/arrangeTask';
+import { createPricesTask } from './compute/pricesTask';
 import { takeAnswer } from './takeAnswer';
 import type { Arranging, Results, Stage } from './editor';
 import type { Edit } from '../home/edits/edit';
@@ -29,6 +30,7 @@ interface Follower {
 /** Furniture is arranged: asked for by hand or on coming to its stage, looked at, and taken or left. */
 export function createArranging(parts: Parts): Arranging & Follower {
   const task = createArrangeTask(parts.services, parts.changed);
+  const prices = createPricesTask(parts.services, parts.changed);
   const fitted = () => parts.results().assessment?.fitted ?? null;
 
   const arranging: Arranging & Follower = {
@@ -50,16 +52,29 @@ export function createArranging(parts: Parts): Arranging & Follower {
       return problem;
     },
     leave: task.leave,
+    get prices() {
+      return prices.state;
+    },
+    askPrices() {
+      const known = fitted();
+      if (known) prices.start(parts.home(), known, task.state.wishes);
+    },
+    cancelPrices: prices.cancel,
     check() {
       task.check(parts.home(), fitted());
+      prices.check(parts.home(), fitted());
       onEntry.look();
     },
     follow: (stage) => onEntry.follow(stage),
     restart(stage) {
       task.leave();
+      prices.leave();
       onEntry.restart(stage);
     },
-    end: task.end,
+    end() {
+      task.end();
+      prices.end();
+    },
   };
 
   const onEntry = createArrangeOnEntry(

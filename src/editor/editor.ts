@@ -1,5 +1,6 @@
 import type { AssessRequest, Assessment, PieceDose } from '../engine/assess';
 import type { Answer, Proposal } from '../engine/arranging/arrange';
+import type { RulePrice } from '../engine/arranging/prices';
 import type { ArrangeWishes } from '../home/questions/arrangeQuestion';
 import type { Home, Id, Point, Ref } from '../home/home';
 import type { NextAsk } from '../home/questions/nextQuestion';
@@ -151,6 +152,17 @@ export interface ProposalState {
   adjusted: Adjusted | null;
 }
 
+/** What each rule of a livable room costs in dose, worked out when somebody asks. */
+export interface PricesState {
+  state: Running;
+  progress: number;
+  /** Dearest first. */
+  prices: readonly RulePrice[] | null;
+  /** The home has changed since. */
+  stale: boolean;
+  problem: Problem | null;
+}
+
 /** The planning of furniture: an answer is asked for, looked at, and taken or left. */
 export interface Arranging {
   readonly state: ProposalState;
@@ -167,6 +179,9 @@ export interface Arranging {
    */
   take(): Problem | null;
   leave(): void;
+  readonly prices: PricesState;
+  askPrices(): void;
+  cancelPrices(): void;
 }
 
 /** Where to read next: what for, and the places by rank, worked out anew with every map while somebody wants them. */

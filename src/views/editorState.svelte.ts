@@ -118,6 +118,10 @@ export class EditorState {
     this.#follow('proposal');
     return this.editor.arranging.state;
   }
+  get prices() {
+    this.#follow('proposal');
+    return this.editor.arranging.prices;
+  }
   get next() {
     this.#follow('next');
     return this.editor.next;

@@ -3,6 +3,7 @@ import { assessHome } from '../../engine/assessHome';
 import { drawLevel } from '../../engine/drawLevel';
 import { fieldsOf } from '../../engine/dose/fieldAt';
 import { nextReadings } from '../../engine/nextReadings/nextReadings';
+import { pricesOf } from '../../engine/arranging/prices';
 import { pieceDose } from '../../engine/dose/pieceDose';
 import { sampleSurvey } from '../../engine/mapping/sourceSampling/sampleSurvey';
 import { withSurvey } from '../../engine/mapping/fitSurvey';
@@ -41,6 +42,8 @@ function worked(ask: Ask, progress: Progress): Reply {
     }
     case 'arrange':
       return { reply: 'done', key, answer: arrange(ask.request, progress) };
+    case 'prices':
+      return { reply: 'done', key, answer: pricesOf(ask.request, progress) };
     case 'next':
       return { reply: 'done', key, answer: nextReadings(ask.request, progress) };
   }

@@ -1,5 +1,6 @@
 import type { ArrangeRequest } from '../../engine/arranging/request';
 import type { Proposal } from '../../engine/arranging/arrange';
+import type { RulePrice } from '../../engine/arranging/prices';
 import type {
   AssessLevel,
   AssessPiece,
@@ -31,6 +32,8 @@ export type Ask =
   /** The doses of pieces that are being carried. */
   | { ask: 'doses'; key: number; fitted: FittedSurvey; pieces: AssessPiece[] }
   | { ask: 'arrange'; key: number; request: ArrangeRequest }
+  /** What each rule costs, at the same request. */
+  | { ask: 'prices'; key: number; request: ArrangeRequest }
   | { ask: 'next'; key: number; request: NextRequest };
 
 export interface Answers {
@@ -39,6 +42,7 @@ export interface Answers {
   picture: LevelPicture;
   doses: PieceDose[];
   arrange: Proposal;
+  prices: RulePrice[];
   next: NextReadings;
 }
 

@@ -86,8 +86,8 @@ function standsSomewhere({ values, hands }: Plan, piece: number, { open }: Domai
   );
 }
 
-// A gain of the whole under this share is worth no piece's way: the project's choice.
-const WORTHLESS = 0.01;
+/** A gain of the whole under this share is worth no piece's way: the project's choice. */
+export const WORTHLESS = 0.01;
 
 /**
  * Of the choices within a hundredth of the least, one that leaves pieces where they are: as long as some moved piece can

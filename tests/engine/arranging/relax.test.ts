@@ -115,6 +115,24 @@ describe('the price of a rule', () => {
     );
   });
 
+  test('of two people it is a mean where the mean is made least, and of one of them where the worst off is', () => {
+    const access = { left: 0.75, right: 0.75, foot: 0 };
+    const uses = (['left', 'right'] as const).map((side) => ({ who: side, side, hours: 8 }));
+    const home = inRoom(4, 2.2, { pieces: [bed({ at: [1, 1], size: [1.4, 2], access, uses })], step: 0.05 });
+    const lower = { ...home, pieces: [{ ...home.pieces[0], access: { left: 0.45, right: 0.45, foot: 0 } }] };
+    for (const aim of ['mean', 'worst-off'] as const) {
+      const planned = (asked: ArrangeRequest) => {
+        const { after, people } = arrange({ ...asked, aim });
+        return aim === 'mean' ? after : Math.max(...people.map((one) => one.after!.dose));
+      };
+      const { saves } = pricesOf({ ...home, aim }).find(({ rule }) => rule === 'strips')!;
+      // Plans go by the median of each cell and by steps of 0.05 m, answers by the zone's median after sliding.
+      const share = saves! / (planned(home) - planned(lower));
+      expect(share, aim).toBeGreaterThan(0.8);
+      expect(share, aim).toBeLessThan(1.25);
+    }
+  });
+
   test('where the pieces do not fit there is none', () => {
     expect(pricesOf(inRoom(0.8, 4, { pieces: [bed()] })).every(({ saves }) => saves === null)).toBe(true);
   });
