@@ -23,12 +23,15 @@ const length = above0(LIMITS.coordinate);
 /** A height above the level's floor; buried cables are below it. */
 const height = within(-20, 100);
 const field = within(0, 1e6);
-const date = formatted(/^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/, 'date');
+/** A day that the calendar has, leap years too. */
+const DAY = z.regexes.date.source.slice(1, -1);
+const CLOCK = String.raw`([01]\d|2[0-3]):[0-5]\d`;
+const date = formatted(new RegExp(`^${DAY}$`), 'date');
 const time = formatted(
-  /^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])T([01]\d|2[0-3]):[0-5]\d(:[0-5]\d(\.\d{1,9})?)?(Z|[+-]([01]\d|2[0-3]):[0-5]\d)?$/,
+  new RegExp(String.raw`^${DAY}T${CLOCK}(:[0-5]\d(\.\d{1,9})?)?(Z|[+-]${CLOCK})?$`),
   'time',
 );
-const clock = formatted(/^([01]\d|2[0-3]):[0-5]\d$/, 'clock');
+const clock = formatted(new RegExp(`^${CLOCK}$`), 'clock');
 const picture = formatted(/^data:image\/(png|jpeg|webp|gif);base64,[A-Za-z0-9+/]+={0,2}$/, 'picture');
 const outline = z.array(point).check(z.maxLength(LIMITS.corners));
 const roomUse = oneOf('sleeping', 'living', 'work', 'passage', 'wet', 'store', 'grounds');

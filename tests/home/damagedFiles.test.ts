@@ -195,6 +195,16 @@ describe('fields of the file', () => {
       ['readings[0].time (m1) is "yesterday"', 'a time like'],
     ],
     [
+      'a day that the calendar does not have',
+      (f) => set(f.report, 'date', '2026-02-31'),
+      ['report.date is "2026-02-31"', 'a date like'],
+    ],
+    [
+      'the 29th of February of another year',
+      (f) => set(f.readings[0], 'time', '2026-02-29T19:40'),
+      ['readings[0].time (m1) is "2026-02-29T19:40"', 'a time like'],
+    ],
+    [
       'a night that is none',
       (f) => set(f.settings, 'night', ['25:00', '07:00']),
       ['settings.night[0] is "25:00"', 'a time of day'],
