@@ -2,6 +2,7 @@ import type { Edit } from '../home/edits/edit';
 import { newHome } from '../home/newHome';
 import type { Problem } from '../home/problem';
 import { createArranging } from './arranging';
+import { createHand } from './atHand';
 import { toPlan } from './camera';
 import { createCameraControl } from './cameraControl';
 import { createEstimates } from './compute/estimates';
@@ -70,6 +71,15 @@ export function createEditor(services: Services): Editor {
     engine: here.engine,
     run: (edit) => run(edit),
     changed: () => tell('proposal'),
+  });
+  const hand = createHand({
+    home: () => store.home,
+    view: () => session.view,
+    selection: () => session.selection,
+    proposal: () => arranging.state,
+    results: () => estimate.results,
+    engine: here.engine,
+    carrying: () => carrying(),
   });
   const next = createNextTask(services, () => tell('next'));
   const followNext = () => next.follow(store.home, estimate.results);
@@ -339,6 +349,12 @@ export function createEditor(services: Services): Editor {
     stopSampling: estimate.stopSampling,
     startSampling: estimate.startSampling,
     arranging,
+    get atHand() {
+      return hand.atHand;
+    },
+    get broken() {
+      return hand.broken;
+    },
     get next() {
       return next.state;
     },

@@ -1,6 +1,9 @@
 import type { AssessRequest, Assessment, PieceDose } from '../engine/assess';
 import type { Answer, Proposal } from '../engine/arranging/arrange';
 import type { RulePrice } from '../engine/arranging/prices';
+import type { BrokenRule } from '../engine/arranging/rules';
+import type { Put } from '../engine/arranging/place';
+import type { RuleShapes } from '../engine/arranging/ruleShapes';
 import type { ArrangeWishes } from '../home/questions/arrangeQuestion';
 import type { Home, Id, Point, Ref } from '../home/home';
 import type { NextAsk } from '../home/questions/nextQuestion';
@@ -23,6 +26,7 @@ export type Topic =
   | 'pointer'
   | 'results'
   | 'proposal'
+  | 'atHand'
   | 'next'
   | 'shelf'
   | 'notice';
@@ -184,6 +188,18 @@ export interface Arranging {
   cancelPrices(): void;
 }
 
+/** The rules, hard or preferred, that each piece breaks where it is shown; pieces that break none are not named. */
+export type Broken = Readonly<Record<Id, readonly BrokenRule[]>>;
+
+/** The piece that is selected or carried where furniture is arranged, where it is shown. */
+export interface AtHand {
+  id: Id;
+  put: Put;
+  broken: readonly BrokenRule[];
+  /** The rules of its room on the plan; null outside all rooms. */
+  shapes: RuleShapes | null;
+}
+
 /** Where to read next: what for, and the places by rank, worked out anew with every map while somebody wants them. */
 export interface NextState {
   ask: NextAsk | null;
@@ -310,6 +326,9 @@ export interface Editor {
   startSampling(): void;
 
   readonly arranging: Arranging;
+  /** Null where no one piece is selected, or another stage is worked at. */
+  readonly atHand: AtHand | null;
+  readonly broken: Broken;
 
   readonly next: NextState;
   /** What further readings are to make surer; null: no list any more. */

@@ -122,6 +122,15 @@ export class EditorState {
     this.#follow('proposal');
     return this.editor.arranging.prices;
   }
+  get atHand() {
+    for (const topic of ['home', 'selection', 'view', 'results', 'proposal', 'atHand'] as const)
+      this.#follow(topic);
+    return this.editor.atHand;
+  }
+  get broken() {
+    for (const topic of ['home', 'view', 'results', 'proposal'] as const) this.#follow(topic);
+    return this.editor.broken;
+  }
   get next() {
     this.#follow('next');
     return this.editor.next;

@@ -4,3 +4,4 @@
  */
 export { brokenRules } from '../../engine/arranging/brokenRules';
 export { fieldsOf } from '../../engine/dose/fieldAt';
+export { ruleBook } from '../../engine/arranging/ruleBook';

@@ -30,7 +30,8 @@ export function boxOf(pose: Pose, { x0, x1, y0, y1 }: Extent): Box {
   return { x, y, ux, uy, hx: (x1 - x0) / 2, hy: (y1 - y0) / 2 };
 }
 
-function corners({ x, y, ux, uy, hx, hy }: Box): Ring {
+/** The corners of a box, counter-clockwise. */
+export function corners({ x, y, ux, uy, hx, hy }: Box): Ring {
   const corner = (sx: number, sy: number): Point => [
     x + sx * hx * ux - sy * hy * uy,
     y + sx * hx * uy + sy * hy * ux,

@@ -37,15 +37,14 @@ export function groundOf(field: Field, outline: Ring, cautious: boolean): Ground
   const { xs, ys } = cellCentres(grid);
   const { mean, variance } = field.predict(xs, ys, { variance: cautious });
   const values = mean.map((ln, i) => Math.exp(ln + (variance ? HALF_90 * Math.sqrt(variance[i]) : 0)));
-  const doubtGrid = gridOver(box, DOUBT_CELL, PAD);
-  const coarse = cellCentres(doubtGrid);
-  return {
-    grid,
-    values,
-    summed: summedArea(grid, values),
-    doubtGrid,
-    doubt: field.support(coarse.xs, coarse.ys).doubt,
-  };
+  return { grid, values, summed: summedArea(grid, values), ...doubtOf(field, outline) };
+}
+
+/** How much of one room the map speaks for: all that `supports` asks. */
+export function doubtOf(field: Field, outline: Ring): Pick<Ground, 'doubtGrid' | 'doubt'> {
+  const doubtGrid = gridOver(bounds(outline), DOUBT_CELL, PAD);
+  const { xs, ys } = cellCentres(doubtGrid);
+  return { doubtGrid, doubt: field.support(xs, ys).doubt };
 }
 
 /** Cumulative sums (Crow 1984): any upright rectangle's integral from four of them. */
@@ -111,7 +110,10 @@ function meanAskew({ grid, values }: Ground, corner: Point, across: Point, along
 }
 
 /** Whether the map speaks for a zone: nearly all of it lies on cells that deserve to be shown. */
-export function supports({ doubtGrid: grid, doubt }: Ground, { cells }: Zone): boolean {
+export function supports(
+  { doubtGrid: grid, doubt }: Pick<Ground, 'doubtGrid' | 'doubt'>,
+  { cells }: Zone,
+): boolean {
   const place = (value: number, origin: number, count: number) =>
     Math.min(count - 1, Math.max(0, Math.floor((value - origin) / grid.step)));
   const drawn = cells.filter(

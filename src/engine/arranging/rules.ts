@@ -65,9 +65,9 @@ const AT_WALL = 0.1;
 
 /** Distances a cot keeps, metres: the project's choice after the published advice for infants (no cot beside a window, cord
  * or radiator: AAP News 2006). They are never lowered. */
-const COT_TO_HEAT = 0.6;
-const COT_TO_WINDOW = 0.6;
-const COT_TO_PIECE = 0.3;
+export const COT_TO_HEAT = 0.6;
+export const COT_TO_WINDOW = 0.6;
+export const COT_TO_PIECE = 0.3;
 
 const kept = null;
 const broken = (found: { id: string } | undefined): Breach => found?.id ?? kept;

@@ -1,6 +1,7 @@
 import { inOrder } from '../order';
 import type { ArrangeRequest } from '../../engine/arranging/request';
 import type { FittedSurvey } from '../../engine/mapping/fitSurvey';
+import type { RuleQuestion } from '../../engine/arranging/ruleBook';
 import type { Home, Room } from '../home';
 
 /** Metres between places tried along a wall; the best is refined afterwards. */
@@ -15,19 +16,24 @@ export const indoorsOf = (home: Home): Room[] => inOrder(home.rooms).filter(({ u
 /** How a person wants furniture arranged: on the upper end of the interval, and for all or for the worst off. */
 export type ArrangeWishes = Pick<ArrangeRequest, 'cautious' | 'aim'>;
 
-/** The question a home puts to the planner, over the map of one round. Nobody sleeps in the grounds. */
+/** What the rules of a livable room are asked about in a home. Nobody sleeps in the grounds. */
+export const ruleQuestion = (home: Home): RuleQuestion => ({
+  rooms: indoorsOf(home),
+  openings: inOrder(home.openings),
+  fixtures: inOrder(home.fixtures),
+  pieces: inOrder(home.pieces),
+  rules: home.settings.rules,
+});
+
+/** The question a home puts to the planner, over the map of one round. */
 export function arrangeQuestion(
   home: Home,
   fitted: FittedSurvey,
   { cautious, aim }: ArrangeWishes,
 ): ArrangeRequest {
   return {
+    ...ruleQuestion(home),
     fitted,
-    rooms: indoorsOf(home),
-    openings: inOrder(home.openings),
-    fixtures: inOrder(home.fixtures),
-    pieces: inOrder(home.pieces),
-    rules: home.settings.rules,
     aim,
     cautious,
     step: STEP,

@@ -6,7 +6,7 @@ import { shownAnswer } from '../../editor/shownAnswer';
 import { suspectsShown } from '../../editor/suspects';
 import type { UnmarkedSource } from '../../engine/mapping/sourceSampling/unmarkedSources';
 import type { Form } from '../layout.svelte';
-import { keepLast, keepSame } from './keepLast';
+import { keepLast, keepSame } from '../../editor/keepLast';
 import { pictureLines, targetLines, type DrawnContour } from './pictureLines';
 import type { ContourLine } from './drawing/contourLines';
 import { planGeometry, type PlanGeometry } from './planGeometry';

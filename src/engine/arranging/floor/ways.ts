@@ -2,6 +2,7 @@ import { bounds } from '../../geometry/polygon';
 import { cellsIn, cellsInside, markNear } from './cells';
 import { copyOf, flood, meet, noBits, put, take, type Bits } from './bits';
 import { distance, lerp, sub, type Point, type Ring } from '../../geometry/point';
+import { costsFrom, routeTo, type Start } from './route';
 import { gridOver, type Grid } from '../../grid/grid';
 import { usedSides, type Stand } from '../stand';
 import type { Box } from '../box';
@@ -22,6 +23,11 @@ export interface Ways {
    * off stays cut off with more of them.
    */
   lost(pieces: readonly (readonly Stand[])[]): BrokenRule | null;
+  /**
+   * The shortest way from a door to each used side of one piece that the room lets one come to, past what is fixed and the
+   * piece itself: where the middle of somebody walks; null where none is left.
+   */
+  routes(piece: Stand): (readonly Point[] | null)[];
 }
 
 /**
@@ -48,7 +54,7 @@ export function waysOf(site: Site, fixed: readonly Stand[]): Ways {
 
   const empty = cleared(walkable(site, grid, reach), fixed);
   const doors = site.landings
-    .map(({ id, before }) => ({ id, cells: cellsIn(grid, before) }))
+    .map(({ id, before }) => ({ id, at: [before.x, before.y] as const, cells: cellsIn(grid, before) }))
     .filter(({ cells }) => meet(cells, empty));
   const entrances = noBits(grid.nx, grid.ny);
   for (const { cells } of doors) put(entrances, cells);
@@ -103,7 +109,28 @@ export function waysOf(site: Site, fixed: readonly Stand[]): Ways {
         return { kind: 'no-escape', with: escapes[0].id };
       return null;
     },
+    routes(piece) {
+      const open = cleared(empty, [piece]);
+      const cost = costsFrom(
+        open,
+        doors.flatMap(({ cells, at }) => startsIn(cells, grid, at)),
+      );
+      return sidesOf(piece).map((side) => routeTo(open, grid, cost, side));
+    },
   };
+}
+
+/** Cells of the floor before a door: one would like to set out from its middle. */
+function startsIn(cells: Bits, { x0, y0, step, nx }: Grid, [x, y]: Point): Start[] {
+  const starts: Start[] = [];
+  for (let j = cells.low; j < cells.high; j++) {
+    for (let i = 0; i < nx; i++) {
+      if (((cells.row[j * cells.words + (i >> 5)] >>> (i & 31)) & 1) === 0) continue;
+      const off = Math.hypot(x0 + (i + 0.5) * step - x, y0 + (j + 0.5) * step - y) / step;
+      starts.push({ cell: j * nx + i, off });
+    }
+  }
+  return starts;
 }
 
 /** Where the middle of somebody may be with nothing standing in the room but its fixtures. */

@@ -1,4 +1,4 @@
-import { sameValue } from '../../editor/sameValue';
+import { sameValue } from './sameValue';
 
 /** A pure function that keeps its last answer and gives it again where every argument is the same object. */
 export function keepLast<Arguments extends unknown[], Answer>(
