@@ -79,5 +79,5 @@ export function stand(
 /** Note where everything stands now. */
 export function keepAsFound(home: Home): Id {
   const pieces = Object.values(home.pieces).map(({ id, level, at, angle }) => ({ id, level, at, angle }));
-  return put(home, 'arrangements', { name: 'As found', pieces, sources: [] });
+  return put(home, 'arrangements', { name: 'As found', pieces, sources: [], rooms: [] });
 }

@@ -189,11 +189,15 @@ interface Comparison {
   pairs: [number, number][];
 }
 
-interface Arrangement {
+/** Where furniture stands, or would; what it would be with sources weaker or elsewhere, and rooms used otherwise. */
+export interface Arrangement {
   id: Id;
   name: string;
   pieces: { id: Id; level: Id; at: Point; angle: number }[];
-  sources: { id: Id; scale: number }[];
+  /** The field of each times `scale`, 0 being off; `path` where it would be moved to, null where it stays. */
+  sources: { id: Id; scale: number; path: Point[] | null }[];
+  /** Rooms that are not named are used as the home says. */
+  rooms: { id: Id; use: RoomUse }[];
 }
 
 interface Guideline {

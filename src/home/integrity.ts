@@ -119,12 +119,13 @@ const CHECKS: { [C in Collection]: Check<C> } = {
     ...refers(home, [...path, 'reference'], reference, 'meters'),
     ...(meter === reference ? [{ kind: 'compared-with-itself' as const, path }] : []),
   ],
-  arrangements: (home, { pieces, sources }, path) => [
+  arrangements: (home, { pieces, sources, rooms }, path) => [
     ...pieces.flatMap(({ id, level }, i) => [
       ...refers(home, [...path, 'pieces', i, 'id'], id, 'pieces'),
       ...refers(home, [...path, 'pieces', i, 'level'], level, 'levels'),
     ]),
     ...sources.flatMap(({ id }, i) => refers(home, [...path, 'sources', i, 'id'], id, 'sources')),
+    ...rooms.flatMap(({ id }, i) => refers(home, [...path, 'rooms', i, 'id'], id, 'rooms')),
   ],
   guidelines: (_home, { edges }, path) =>
     rising(

@@ -227,7 +227,17 @@ const arrangement = z.strictObject({
     ),
     [],
   ),
-  sources: z._default(z.array(z.strictObject({ id, scale: z._default(within(0, 1000), 1) })), []),
+  sources: z._default(
+    z.array(
+      z.strictObject({
+        id,
+        scale: z._default(within(0, 1000), 1),
+        path: nullable(outline.check(z.minLength(1))),
+      }),
+    ),
+    [],
+  ),
+  rooms: z._default(z.array(z.strictObject({ id, use: roomUse })), []),
 });
 
 const guideline = z.strictObject({

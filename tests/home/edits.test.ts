@@ -17,7 +17,8 @@ import { change } from '../../src/home/edits/change';
 import { drawGrounds } from '../../src/home/edits/drawGrounds';
 import { duplicate } from '../../src/home/edits/duplicate';
 import { insertCorner } from '../../src/home/edits/insertCorner';
-import { keepArrangement, useArrangement } from '../../src/home/edits/arrangements';
+import { keepArrangement } from '../../src/home/edits/arrangements';
+import { useArrangement } from '../../src/home/edits/takePlaces';
 import { moveBy } from '../../src/home/edits/moveBy';
 import { moveHandle } from '../../src/home/edits/moveHandle';
 import { placePieces } from '../../src/home/edits/placePieces';
@@ -217,7 +218,7 @@ describe('removing', () => {
 
   it('a room takes its openings, and pieces forget it', () => {
     expect(goes(R1)).toEqual(['o1', 'o2']);
-    expect(changes(R1)).toEqual(['p1']);
+    expect(changes(R1)).toEqual(['p1', 'v1']);
     const home = after(survey, remove([R1]));
     expect(home.openings).toEqual({});
     expect(home.pieces.p1!.mayStandIn).toBeNull();
@@ -257,7 +258,7 @@ describe('removing', () => {
     const left = after(home, remove([level]));
     expect(Object.keys(left.levels)).toEqual(['l2']);
     expect(left.settings.base).toBeNull();
-    expect(left.arrangements.v1).toMatchObject({ pieces: [], sources: [] });
+    expect(left.arrangements.v1).toMatchObject({ pieces: [], sources: [], rooms: [] });
   });
 
   it('a walk leaves its readings, a piece leaves the arrangements', () => {

@@ -278,7 +278,12 @@ export const anyHome: fc.Arbitrary<Home> = ground.chain(plan).chain((base) =>
             at,
             angle: turned,
           })),
-          sources: Object.keys(base.sources).map((id) => ({ id, scale: 0 })),
+          sources: Object.values(base.sources).map(({ id, path }) => ({
+            id,
+            scale: 0,
+            path: parts.north > 0 ? path : null,
+          })),
+          rooms: Object.keys(base.rooms).map((id) => ({ id, use: 'work' as const })),
         },
       },
       guidelines: {

@@ -27,6 +27,8 @@ function forget(draft: Home): void {
       );
     if (arrangement.sources.some(({ id }) => gone('sources', id)))
       arrangement.sources = arrangement.sources.filter(({ id }) => !gone('sources', id));
+    if (arrangement.rooms.some(({ id }) => gone('rooms', id)))
+      arrangement.rooms = arrangement.rooms.filter(({ id }) => !gone('rooms', id));
   }
   const { base } = draft.settings;
   if (base !== null && !Object.hasOwn(draft.recordings, base)) draft.settings.base = null;

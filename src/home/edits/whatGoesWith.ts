@@ -1,7 +1,7 @@
 import { KINDS } from '../kinds/kinds';
 import { firstOf } from '../order';
 import { memberOf, type Member, type Target } from './target';
-import type { Collection, Home, Id } from '../home';
+import type { Arrangement, Collection, Home, Id } from '../home';
 
 /** What a deletion takes along, and what stays but loses its reference. */
 export interface GoesWith {
@@ -42,15 +42,23 @@ function dependents(home: Home, { collection, id }: Member): Member[] {
     .map(memberOf);
 }
 
+const inArrangements = (home: Home, part: 'pieces' | 'sources' | 'rooms', id: Id): Member[] =>
+  members<Arrangement>(home, 'arrangements', (arrangement) =>
+    arrangement[part].some((entry) => entry.id === id),
+  );
+
 /** What stays but speaks of a member that goes. */
 function mentions(home: Home, { collection, id }: Member): Member[] {
   switch (collection) {
     case 'rooms':
-      return members<{ id: Id; mayStandIn: Id[] | null }>(
-        home,
-        'pieces',
-        (p) => p.mayStandIn?.includes(id) ?? false,
-      );
+      return [
+        ...members<{ id: Id; mayStandIn: Id[] | null }>(
+          home,
+          'pieces',
+          (p) => p.mayStandIn?.includes(id) ?? false,
+        ),
+        ...inArrangements(home, 'rooms', id),
+      ];
     case 'meters': {
       const first = firstOf(home.meters)?.id;
       return (['readings', 'recordings'] as const).flatMap((name) =>
@@ -61,9 +69,7 @@ function mentions(home: Home, { collection, id }: Member): Member[] {
       return members<{ id: Id; walk: Id | null }>(home, 'readings', ({ walk }) => walk === id);
     case 'pieces':
     case 'sources':
-      return members<{ id: Id } & Record<'pieces' | 'sources', { id: Id }[]>>(home, 'arrangements', (a) =>
-        a[collection].some((entry) => entry.id === id),
-      );
+      return inArrangements(home, collection, id);
     case 'levels':
       return members<{ id: Id; pieces: { level: Id }[] }>(home, 'arrangements', (a) =>
         a.pieces.some(({ level }) => level === id),
