@@ -4,6 +4,7 @@ import type { RuleBook, RuleQuestion } from '../engine/arranging/ruleBook';
 import type { Home, Id, Piece } from '../home/home';
 import { ruleQuestion } from '../home/questions/arrangeQuestion';
 import { handQuestion } from '../home/questions/handQuestion';
+import { openPlan } from '../home/questions/openPlan';
 import type { Here } from './compute/loadHere';
 import type { AtHand, Broken, ProposalState, Results, View } from './editor';
 import type { Ref } from '../home/home';
@@ -41,11 +42,15 @@ export function createHand(parts: Parts): Hand {
       proposal: ProposalState['proposal'],
       shown: ProposalState['shown'],
       adjusted: ProposalState['adjusted'],
-    ) => homeShown(home, { proposal, shown, adjusted }),
+      open: boolean,
+    ) => {
+      const shownHome = homeShown(home, { proposal, shown, adjusted });
+      return open ? openPlan(shownHome) : shownHome;
+    },
   );
   const home = () => {
-    const { proposal, shown, adjusted } = parts.proposal();
-    return shownHome(parts.home(), proposal, shown, adjusted);
+    const { proposal, shown, adjusted, wishes } = parts.proposal();
+    return shownHome(parts.home(), proposal, shown, adjusted, proposal !== null && wishes.open === true);
   };
 
   let known: { question: RuleQuestion; book: RuleBook } | null = null;

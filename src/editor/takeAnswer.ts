@@ -4,6 +4,7 @@ import type { Edit } from '../home/edits/edit';
 import type { Home } from '../home/home';
 import type { Problem } from '../home/problem';
 import { arrangeQuestion } from '../home/questions/arrangeQuestion';
+import { usesChangedBy } from '../home/questions/openPlan';
 import type { Here } from './compute/loadHere';
 import type { ProposalState } from './editor';
 import { shownAnswer } from './shownAnswer';
@@ -29,5 +30,6 @@ export function takeAnswer(
       .filter((rule) => !breaks.some((named) => named.kind === rule.kind));
     if (rules.length > 0) return { problem: { kind: 'rules-broken', id, rules } };
   }
-  return { edit: takePlaces(places.filter((_, i) => answer.pieces[i]!.moves)) };
+  const moved = places.filter((_, i) => answer.pieces[i]!.moves);
+  return { edit: takePlaces(moved, state.wishes.open ? usesChangedBy(home, moved) : []) };
 }

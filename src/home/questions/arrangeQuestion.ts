@@ -1,4 +1,5 @@
 import { inOrder } from '../order';
+import { openPlan } from './openPlan';
 import type { ArrangeRequest } from '../../engine/arranging/request';
 import type { FittedSurvey } from '../../engine/mapping/fitSurvey';
 import type { RuleQuestion } from '../../engine/arranging/ruleBook';
@@ -13,8 +14,11 @@ const BUDGET = 2_000_000;
 /** The rooms furniture may stand in. */
 export const indoorsOf = (home: Home): Room[] => inOrder(home.rooms).filter(({ use }) => use !== 'grounds');
 
-/** How a person wants furniture arranged: on the upper end of the interval, and for all or for the worst off. */
-export type ArrangeWishes = Pick<ArrangeRequest, 'cautious' | 'aim'>;
+/**
+ * How a person wants furniture arranged: on the upper end of the interval, and for all or for the worst off; `open`: any living,
+ * working or sleeping room may be slept in.
+ */
+export type ArrangeWishes = Pick<ArrangeRequest, 'cautious' | 'aim'> & { open?: boolean };
 
 /** What the rules of a livable room are asked about in a home. Nobody sleeps in the grounds. */
 export const ruleQuestion = (home: Home): RuleQuestion => ({
@@ -29,10 +33,10 @@ export const ruleQuestion = (home: Home): RuleQuestion => ({
 export function arrangeQuestion(
   home: Home,
   fitted: FittedSurvey,
-  { cautious, aim }: ArrangeWishes,
+  { cautious, aim, open = false }: ArrangeWishes,
 ): ArrangeRequest {
   return {
-    ...ruleQuestion(home),
+    ...ruleQuestion(open ? openPlan(home) : home),
     fitted,
     aim,
     cautious,
