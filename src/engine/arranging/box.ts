@@ -77,8 +77,13 @@ export function boxMeetsRing(box: Box, ring: Ring): boolean {
 /** Whether a wall of the outline runs through the inside of the box. */
 function edgeEnters(box: Box, ring: Ring): boolean {
   if (box.hx <= 0 || box.hy <= 0) return false;
-  const local = ring.map((p) => inAxesOf(box, p));
-  return local.some((p, i) => segmentEnters(p, local[(i + 1) % local.length], box.hx, box.hy));
+  let before = inAxesOf(box, ring[ring.length - 1]);
+  for (const p of ring) {
+    const after = inAxesOf(box, p);
+    if (segmentEnters(before, after, box.hx, box.hy)) return true;
+    before = after;
+  }
+  return false;
 }
 
 const inAxesOf = ({ x, y, ux, uy }: Box, [px, py]: Point): Point => [
@@ -88,22 +93,14 @@ const inAxesOf = ({ x, y, ux, uy }: Box, [px, py]: Point): Point => [
 
 /** Whether a segment passes through |x| < hx, |y| < hy, by clipping it to both slabs (Liang & Barsky 1984). */
 function segmentEnters([ax, ay]: Point, [bx, by]: Point, hx: number, hy: number): boolean {
-  let from = 0;
-  let to = 1;
-  for (const [a, b, half] of [
-    [ax, bx, hx],
-    [ay, by, hy],
-  ]) {
-    const d = b - a;
-    if (d === 0) {
-      if (Math.abs(a) >= half) return false;
-      continue;
-    }
-    const [t0, t1] = d > 0 ? [(-half - a) / d, (half - a) / d] : [(half - a) / d, (-half - a) / d];
-    from = Math.max(from, t0);
-    to = Math.min(to, t1);
-  }
-  return from < to;
+  // Most walls pass by on one side.
+  if ((ax >= hx && bx >= hx) || (ax <= -hx && bx <= -hx)) return false;
+  if ((ay >= hy && by >= hy) || (ay <= -hy && by <= -hy)) return false;
+  const [dx, dy] = [bx - ax, by - ay];
+  const [sx, sy] = [dx > 0 ? hx : -hx, dy > 0 ? hy : -hy];
+  const [x0, x1] = dx === 0 ? [0, 1] : [(-sx - ax) / dx, (sx - ax) / dx];
+  const [y0, y1] = dy === 0 ? [0, 1] : [(-sy - ay) / dy, (sy - ay) / dy];
+  return Math.max(0, x0, y0) < Math.min(1, x1, y1);
 }
 
 /** Metres between a box and an outline, or an open line of two points; 0 where they share floor. */
@@ -113,9 +110,29 @@ export function distanceToRing(box: Box, ring: Ring): number {
   return Math.min(...local.map((p, i) => segmentToBox(p, local[(i + 1) % local.length], box.hx, box.hy)));
 }
 
-/** Whether two boxes are nearer to each other than some metres: most are kept apart by an axis. */
+/**
+ * Whether two boxes are nearer to each other than some metres: most are kept apart by an axis, some share floor; else a
+ * corner of one is nearest to the other.
+ */
 export const nearerThan = (a: Box, b: Box, metres: number): boolean =>
-  boxesNearer(a, b, metres) && distanceToRing(a, corners(b)) < metres;
+  boxesNearer(a, b, metres) &&
+  (boxesNearer(a, b, 0) || Math.min(cornersOff(a, b), cornersOff(b, a)) < metres * metres);
+
+/** Square of the metres from the nearest corner of one box to another box. */
+function cornersOff(box: Box, { x, y, ux, uy, hx, hy }: Box): number {
+  const [dx, dy] = [x - box.x, y - box.y];
+  const [mx, my] = [dx * box.ux + dy * box.uy, dy * box.ux - dx * box.uy];
+  const [cos, sin] = [ux * box.ux + uy * box.uy, uy * box.ux - ux * box.uy];
+  let least = Infinity;
+  for (let k = 0; k < 4; k++) {
+    const sx = k & 1 ? hx : -hx;
+    const sy = k & 2 ? hy : -hy;
+    const px = Math.max(0, Math.abs(mx + sx * cos - sy * sin) - box.hx);
+    const py = Math.max(0, Math.abs(my + sx * sin + sy * cos) - box.hy);
+    least = Math.min(least, px * px + py * py);
+  }
+  return least;
+}
 
 function segmentToBox(a: Point, b: Point, hx: number, hy: number): number {
   if (segmentEnters(a, b, hx, hy)) return 0;

@@ -157,12 +157,18 @@ export const PAIR_RULES: readonly PairRule[] = [
   { kind: 'two-doubles', broken: (a, b, { oneDouble }) => oneDouble && sleepsTwo(a) && sleepsTwo(b) },
 ];
 
-/** Whether two stands may be together in a home. */
-export const together = (a: Stand, b: Stand, rules: Pick<RuleSettings, 'oneDouble'>): boolean =>
-  a.room !== b.room || !PAIR_RULES.some((rule) => rule.broken(a, b, rules));
+/** What overlaps takes access too. */
+const TOGETHER = PAIR_RULES.filter(({ kind }) => kind !== 'overlap');
 
-const sleepsTwo = ({ piece }: Stand): boolean =>
-  piece.kind === 'bed' && new Set(piece.uses.map(({ who }) => who)).size > 1;
+/** Whether two stands may be together in a home. */
+export function together(a: Stand, b: Stand, rules: Pick<RuleSettings, 'oneDouble'>): boolean {
+  if (a.room !== b.room) return true;
+  for (const rule of TOGETHER) if (rule.broken(a, b, rules)) return false;
+  return true;
+}
+
+const sleepsTwo = ({ piece: { kind, uses } }: Stand): boolean =>
+  kind === 'bed' && uses.some(({ who }) => who !== uses[0].who);
 
 function nearRadiator({ foot }: Stand, { fixtures }: Site, least: number): Breach {
   return broken(

@@ -55,18 +55,21 @@ export function meet(a: Bits, b: Bits): boolean {
 }
 
 /**
- * All cells of `open` that can be come to from `seeds` over sides and corners of cells of `open`. A word at a time: runs
- * fill by doubling steps (Kogge & Stone 1973, carries of an adder), then spread to the rows beside, as long as these
- * change.
+ * All cells of `open` that can be come to from `seeds` over sides and corners of cells of `open`, and those `found` from
+ * other seeds before. A word at a time: runs fill by doubling steps (Kogge & Stone 1973, carries of an adder), then spread
+ * to the rows beside, as long as these change.
  */
-export function flood(open: Bits, seeds: Bits): Bits {
+export function flood(open: Bits, seeds: Bits, found = noBits(open.nx, open.ny)): Bits {
   const { words, ny } = open;
-  const found = noBits(open.nx, ny);
   const { row } = found;
   const due: number[] = [];
   for (let j = seeds.low; j < seeds.high; j++) {
     let any = 0;
-    for (let k = j * words; k < (j + 1) * words; k++) any |= row[k] = seeds.row[k] & open.row[k];
+    for (let k = j * words; k < (j + 1) * words; k++) {
+      const fresh = seeds.row[k] & open.row[k] & ~row[k];
+      row[k] |= fresh;
+      any |= fresh;
+    }
     if (any === 0) continue;
     fillRow(row, open.row, j * words, words);
     due.push(j);

@@ -37,7 +37,7 @@ export interface Ways {
 export function waysOf(site: Site, fixed: readonly Stand[]): Ways {
   const grid = gridOver(bounds(site.room.outline), CELL);
   const reach = (site.rules.path - CELL) / 2;
-  const shadows = new WeakMap<Box, Bits>();
+  const shadows = new Map<Box, Bits>();
   const shadowOf = (foot: Box): Bits => {
     const known = shadows.get(foot);
     if (known) return known;
@@ -73,7 +73,7 @@ export function waysOf(site: Site, fixed: readonly Stand[]): Ways {
           .map(({ id, before }) => ({ id, cells: cellsIn(grid, before) }))
           .filter(({ cells }) => meet(cells, all))
       : [];
-  const sides = new WeakMap<Stand, Bits[]>();
+  const sides = new Map<Stand, Bits[]>();
   /** Cells from which each used side of a stand is come to, of those come to in the empty room. */
   const sidesOf = (stand: Stand): Bits[] => {
     const known = sides.get(stand);
@@ -96,12 +96,13 @@ export function waysOf(site: Site, fixed: readonly Stand[]): Ways {
         empty,
         pieces.map(([stand]) => stand),
       );
+      let found: Bits | undefined;
       for (const { doors: together } of groups) {
-        const from = together.length > 1 ? flood(open, together[0].cells) : open;
+        const from = together.length > 1 ? (found = flood(open, together[0].cells)) : open;
         const shut = together.find(({ cells }) => !meet(cells, from));
         if (shut) return { kind: 'no-way', with: shut.id };
       }
-      const found = flood(open, entrances);
+      found = flood(open, entrances, found);
       const reached = (stand: Stand) => sidesOf(stand).every((cells) => meet(cells, found));
       const cutOff = [...fixed.map((stand) => [stand]), ...pieces].find((ways) => !ways.some(reached));
       if (cutOff) return { kind: 'no-way', with: cutOff[0].piece.id };
