@@ -1,3 +1,4 @@
+import { brokenRules } from './brokenRules';
 import { checkerOf, type Checker, type Fault } from './check/checkArrangement';
 import { compare, staysOf, type Comparison, type PersonWorth, type Worth } from './compare';
 import { placesToRead, type ReadingPlace } from './placesToRead';
@@ -62,13 +63,11 @@ export function answerOf(
     makesWayFor: inTheWay(request, piece, piece, stands),
     breaks,
   }));
-  // What nobody uses may stay however it stands.
-  const left = pieces.filter(({ moves, before }) => !moves && before === null).map(({ id }) => id);
   return {
     ...wholeOf(comparison),
     readAt: placesToRead(request.pieces, pieces, (piece) => piece),
     pieces,
-    faults: check(pieces, left),
+    faults: check(pieces, leftAlone(pieces)),
   };
 }
 
@@ -83,26 +82,56 @@ export function answerSince(
 ): Answer | null {
   const foundAt = (piece: ArrangePiece): Place => found.find(({ id }) => id === piece.id) ?? piece;
   if (!request.pieces.some((piece) => isElsewhere(foundAt(piece), piece))) return null;
-  const comparison = compare(request.pieces, means, foundAt, (piece) => piece);
-  const rooms = request.pieces.map((piece) => roomAt(request, piece.level, piece.at)?.id ?? '');
-  const stands = request.pieces.map((piece, i) => standOf(piece, rooms[i], piece, false));
-  const pieces = request.pieces.map((piece, i): PlacedPiece => ({
+  return { ...between(request, means, foundAt, (piece) => piece), faults: [] };
+}
+
+/**
+ * What places chosen by hand are worth against those that the pieces have now, as if the planner had proposed them: for the
+ * pieces that are `put`, each with every rule, hard or preferred, that it breaks among the others where they are put. The
+ * other pieces of the request stand as found. Faults are those of the second look.
+ */
+export function answerAt(request: ArrangeRequest, means: ZoneMeans, puts: readonly Put[]): Answer {
+  const putOf = (piece: ArrangePiece) => puts.find(({ id }) => id === piece.id);
+  const answer = between(
+    request,
+    means,
+    (piece) => piece,
+    (piece) => putOf(piece) ?? piece,
+  );
+  const pieces = answer.pieces
+    .filter(({ id }) => puts.some((put) => put.id === id))
+    .map((placed) => ({ ...placed, breaks: brokenRules(request, placed, puts) }));
+  return { ...answer, pieces, faults: checkerOf(request)(puts, leftAlone(pieces)) };
+}
+
+/** All pieces of a request at one place before and at another after. */
+function between(
+  request: Pick<ArrangeRequest, 'rooms' | 'pieces'>,
+  means: ZoneMeans,
+  before: (piece: ArrangePiece) => Place,
+  after: (piece: ArrangePiece) => Place,
+): Omit<Answer, 'faults'> {
+  const comparison = compare(request.pieces, means, before, after);
+  const placed = request.pieces.map((piece) => {
+    const { level, at, angle } = after(piece);
+    const room = roomAt(request, level, at)?.id ?? '';
+    return { piece, place: { level, at, angle }, stand: standOf(piece, room, { at, angle }, false) };
+  });
+  const stands = placed.map(({ stand }) => stand);
+  const pieces = placed.map(({ piece, place, stand }): PlacedPiece => ({
     id: piece.id,
-    room: rooms[i],
-    level: piece.level,
-    at: piece.at,
-    angle: piece.angle,
+    room: stand.room,
+    ...place,
     ...comparison.of(piece),
-    makesWayFor: inTheWay(request, piece, foundAt(piece), stands),
+    makesWayFor: inTheWay(request, piece, before(piece), stands),
     breaks: [],
   }));
-  return {
-    ...wholeOf(comparison),
-    readAt: placesToRead(request.pieces, pieces, foundAt),
-    pieces,
-    faults: [],
-  };
+  return { ...wholeOf(comparison), readAt: placesToRead(request.pieces, pieces, before), pieces };
 }
+
+/** What nobody uses may stay however it stands. */
+const leftAlone = (pieces: readonly PlacedPiece[]): string[] =>
+  pieces.filter(({ moves, before }) => !moves && before === null).map(({ id }) => id);
 
 /** What is said of the whole home. */
 function wholeOf({

@@ -1,0 +1,72 @@
+import { describe, expect, it } from 'vitest';
+import { answerAt, type Answer } from '../../../src/engine/arranging/answer';
+import { arrange } from '../../../src/engine/arranging/arrange';
+import { fieldsOf } from '../../../src/engine/dose/fieldAt';
+import { zoneMeans } from '../../../src/engine/dose/zoneMeans';
+import { bed, box, desk, door, fitted, readingsOf, request, room } from './homes';
+import { furnishedHome } from '../../support/generators/furnishedHome';
+import { random } from '../../../src/engine/algebra/random';
+import type { ArrangeRequest } from '../../../src/engine/arranging/request';
+import type { Put } from '../../../src/engine/arranging/place';
+
+/** An answer, whichever order it names its pieces and their rules in. */
+const said = <A extends Answer>(answer: A) => ({
+  ...answer,
+  pieces: answer.pieces
+    .map((piece) => ({ ...piece, breaks: piece.breaks.map(({ kind }) => kind).sort() }))
+    .sort((a, b) => a.id.localeCompare(b.id)),
+});
+
+const at = (asked: ArrangeRequest, puts: readonly Put[]) => answerAt(asked, zoneMeans(fieldsOf(asked.fitted), asked.fitted), puts);
+
+/** Two rooms one over the other on a level, a third on the next; field falls to the right and upstairs. */
+function twoLevels(): ArrangeRequest {
+  const field = (x: number) => 0.5 / (x + 0.5);
+  const upstairs = (x: number) => 0.1 / (x + 0.5);
+  return request({
+    fitted: fitted([...readingsOf(field, [0, 0, 5, 4]), ...readingsOf(upstairs, [0, 0, 5, 4], 1, 'l2')]),
+    rooms: [room('down', box(0, 0, 5, 4)), room('up', box(0, 0, 5, 4), 'sleeping', 'l2')],
+    openings: [door('down', 0, 3), door('up', 0, 3)],
+    pieces: [bed({ at: [1, 3] }), desk({ at: [4, 3.7] })],
+  });
+}
+
+describe('an answer at places chosen by hand', () => {
+  it.each([2, 4, 5, 6])('is the planner’s own where the places are the planner’s (seed %i)', (seed) => {
+    const asked = furnishedHome(random(seed), seed % 2 === 0 ? 2 : 5);
+    const best = arrange(asked);
+    for (const answer of [best, ...best.alternatives])
+      expect(said(answer)).toMatchObject(said(at(asked, answer.pieces)));
+  });
+
+  it('keeps levels, and a piece is lower where the field is', () => {
+    const asked = twoLevels();
+    const answer = at(asked, [{ id: 'bed', level: 'l2', at: [1, 3], angle: 0 }]);
+    const [placed, ...others] = answer.pieces;
+    expect(others).toEqual([]);
+    expect(placed).toMatchObject({ id: 'bed', level: 'l2', room: 'up', moves: true, breaks: [] });
+    // A fifth of the field is a fifth of the dose, as far as the readings can tell.
+    expect(placed.after!.dose / placed.before!.dose).toBeCloseTo(0.2, 1);
+    expect(answer.odds).toBeGreaterThan(0.9);
+    expect(answer.faults).toEqual([]);
+  });
+
+  it('names every rule that is broken there, among the others where they are put', () => {
+    const asked = twoLevels();
+    const desk = { id: 'desk', level: 'l1', at: [1, 3.7] as const, angle: 0 };
+    const onBed = at(asked, [{ id: 'bed', level: 'l1', at: [1, 3], angle: 0 }, desk]);
+    const kinds = (answer: Answer, id: string) =>
+      answer.pieces.find((piece) => piece.id === id)!.breaks.map(({ kind }) => kind);
+    expect(kinds(onBed, 'bed')).toContain('overlap');
+    expect(kinds(onBed, 'desk')).toContain('overlap');
+    expect(onBed.faults).toContainEqual({ piece: expect.any(String), rule: 'piece' });
+    // The bed goes away: nothing is left to complain of, though it stands there still.
+    const away = at(asked, [{ id: 'bed', level: 'l2', at: [1, 3], angle: 0 }, desk]);
+    expect([...kinds(away, 'bed'), ...kinds(away, 'desk'), ...away.faults]).toEqual([]);
+    const beforeDoor = at(asked, [{ id: 'bed', level: 'l1', at: [3.4, 1], angle: 180 }]);
+    expect(kinds(beforeDoor, 'bed')).toContain('before-door');
+    expect(beforeDoor.faults).toContainEqual({ piece: 'bed', rule: 'door' });
+    const inWall = at(asked, [{ id: 'bed', level: 'l1', at: [9, 9], angle: 0 }]);
+    expect(kinds(inWall, 'bed')).toEqual(['outside-room']);
+  });
+});
