@@ -1,8 +1,10 @@
+import { createAdjusting, type Adjusting } from './adjusting';
 import { createArrangeOnEntry } from './arrangeOnEntry';
 import { createArrangeTask } from './compute/arrangeTask';
 import { createPricesTask } from './compute/pricesTask';
+import { questionShown } from './questionShown';
 import { takeAnswer } from './takeAnswer';
-import type { Arranging, Results, Stage } from './editor';
+import type { Arranging, Results, Stage, View } from './editor';
 import type { Edit } from '../home/edits/edit';
 import type { Here } from './compute/loadHere';
 import type { Home } from '../home/home';
@@ -12,14 +14,20 @@ import type { Services } from './services';
 interface Parts {
   services: Services;
   home(): Home;
+  view(): View;
   results(): Results;
+  /** The step of the home's history that stands last. */
+  lastStep(): unknown;
   engine(): Here | null;
   run(edit: Edit): Problem | null;
+  say(problem: Problem): void;
   changed(): void;
 }
 
 /** What the rest of the session tells the planning of furniture. */
 interface Follower {
+  /** The answer that is looked at, for the hand to change. */
+  readonly adjusting: Adjusting;
   /** Home or map may be others than those that were asked about. */
   check(): void;
   follow(stage: Stage): void;
@@ -27,13 +35,31 @@ interface Follower {
   end(): void;
 }
 
-/** Furniture is arranged: asked for by hand or on coming to its stage, looked at, and taken or left. */
+/** Furniture is arranged: asked for by hand or on coming to its stage, looked at, changed, and taken or left. */
 export function createArranging(parts: Parts): Arranging & Follower {
   const task = createArrangeTask(parts.services, parts.changed);
   const prices = createPricesTask(parts.services, parts.changed);
   const fitted = () => parts.results().assessment?.fitted ?? null;
+  const question = () => {
+    const known = fitted();
+    return known && questionShown(parts.home(), known, task.state);
+  };
+
+  const adjusting = createAdjusting({
+    home: parts.home,
+    view: parts.view,
+    state: () => task.state,
+    lastStep: parts.lastStep,
+    broken(put, others) {
+      const asked = question();
+      return (asked && parts.engine()?.brokenRules(asked, put, others)) ?? null;
+    },
+    put: (adjusted) => task.adjust(adjusted, question()),
+    say: parts.say,
+  });
 
   const arranging: Arranging & Follower = {
+    adjusting,
     get state() {
       return task.state;
     },
@@ -43,10 +69,13 @@ export function createArranging(parts: Parts): Arranging & Follower {
       task.start(parts.home(), known, { ...task.state.wishes, ...wishes });
     },
     cancel: task.cancel,
-    show: task.show,
-    backToPlanner: task.backToPlanner,
+    show(which) {
+      if (task.show(which)) adjusting.forget();
+    },
+    backToPlanner: adjusting.back,
     take() {
-      const taken = takeAnswer(task.state, parts.home(), fitted(), parts.engine());
+      adjusting.commit();
+      const taken = takeAnswer(task.state, parts.home(), question(), parts.engine());
       const problem = 'problem' in taken ? taken.problem : parts.run(taken.edit);
       if (!problem) task.leave();
       return problem;

@@ -67,10 +67,13 @@ export function createEditor(services: Services): Editor {
   const arranging = createArranging({
     services,
     home: () => store.home,
+    view: () => session.view,
+    lastStep: () => history.last,
     results: () => estimate.results,
     engine: here.engine,
     run: (edit) => run(edit),
-    changed: () => tell('proposal'),
+    say: (problem) => say(problem),
+    changed: () => tell('proposal', 'overlay'),
   });
   const hand = createHand({
     home: () => store.home,
@@ -142,6 +145,7 @@ export function createEditor(services: Services): Editor {
     camera,
     topics,
     toolbox: () => toolbox,
+    answer: arranging.adjusting,
     run,
     mark,
     commit,
@@ -184,7 +188,7 @@ export function createEditor(services: Services): Editor {
     },
   });
 
-  const carrying = () => pointer.pressed && history.open;
+  const carrying = () => pointer.pressed && (history.open || arranging.adjusting.open);
 
   const losePress = () => {
     const { tool } = toolbox;
@@ -205,9 +209,11 @@ export function createEditor(services: Services): Editor {
     if (pointer.pressed || history.open) return giveUp();
     if (toolbox.tool.stepBack?.()) return;
     toolbox.tool.cancel();
+    if (arranging.adjusting.undo()) return;
     if (shelf.writes) history.undo();
   };
   const redo = () => {
+    if (arranging.adjusting.redo()) return;
     if (shelf.writes) history.redo();
   };
   const atRest = () => toolbox.name === AT_REST[session.view.stage];
@@ -260,10 +266,10 @@ export function createEditor(services: Services): Editor {
     undo,
     redo,
     get canUndo() {
-      return history.canUndo;
+      return arranging.adjusting.canUndo || history.canUndo;
     },
     get canRedo() {
-      return history.canRedo;
+      return arranging.adjusting.canRedo || history.canRedo;
     },
     mark,
     commit,

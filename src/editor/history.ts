@@ -29,6 +29,8 @@ export interface History {
   /** Forgets everything: another home was opened. */
   clear(): void;
   readonly open: boolean;
+  /** The last step that stands, to tell whether others have come since; nothing else is known of it. */
+  readonly last: unknown;
   readonly canUndo: boolean;
   readonly canRedo: boolean;
 }
@@ -121,6 +123,9 @@ export function createHistory(store: Store, committed: () => void): History {
     },
     get open() {
       return gesture !== null;
+    },
+    get last() {
+      return done.at(-1) ?? null;
     },
     get canUndo() {
       return gesture !== null || done.length > 0;

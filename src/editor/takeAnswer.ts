@@ -1,35 +1,53 @@
-import type { FittedSurvey } from '../engine/mapping/fitSurvey';
+import type { Answer, PlacedPiece } from '../engine/arranging/arrange';
+import type { ArrangeRequest } from '../engine/arranging/request';
+import { giveUp } from '../home/edits/giveUp';
 import { takePlaces } from '../home/edits/takePlaces';
 import type { Edit } from '../home/edits/edit';
 import type { Home } from '../home/home';
 import type { Problem } from '../home/problem';
-import { arrangeQuestion } from '../home/questions/arrangeQuestion';
 import { usesChangedBy } from '../home/questions/openPlan';
 import type { Here } from './compute/loadHere';
 import type { ProposalState } from './editor';
 import { shownAnswer } from './shownAnswer';
 
 /**
- * The edit that puts the pieces where the shown answer has them and keeps how they stood, or why not: a stale answer speaks of another home, and no
- * place is taken that breaks a rule the planner did not name.
+ * The edit that puts the pieces where the shown answer has them, gives up what it gives up for that, and keeps how they stood;
+ * or why not. A stale answer speaks of another home. Of the planner's own places none is taken that the second look found
+ * fault with, or that breaks a rule the planner did not name; what was put by hand is taken as it is.
  */
 export function takeAnswer(
   state: ProposalState,
   home: Home,
-  fitted: FittedSurvey | null,
+  question: ArrangeRequest | null,
   engine: Here | null,
 ): { edit: Edit } | { problem: Problem } {
   const answer = shownAnswer(state);
-  if (!answer || state.stale || !fitted || !engine) return { problem: { kind: 'proposal-stale' } };
-  const request = arrangeQuestion(home, fitted, state.wishes);
-  const places = answer.pieces.map(({ id, level, at, angle }) => ({ id, level, at, angle }));
-  for (const { id, level, at, angle, breaks, moves } of answer.pieces) {
+  if (!answer || state.stale || !question || !engine) return { problem: { kind: 'proposal-stale' } };
+  const problem = state.adjusted ? null : faultOf(answer, home, question, engine);
+  if (problem) return { problem };
+  const moved = answer.pieces.filter(({ moves }) => moves).map(placeOf);
+  const places = takePlaces(moved, state.wishes.open ? usesChangedBy(home, moved) : []);
+  if (state.shown !== 'relaxed') return { edit: places };
+  const less = giveUp(state.proposal?.relaxed?.changes ?? []);
+  return { edit: { name: places.name, apply: (draft) => less.apply(draft) ?? places.apply(draft) } };
+}
+
+/** What is wrong with the places of an answer of the planner's own. */
+function faultOf(answer: Answer, home: Home, question: ArrangeRequest, engine: Here): Problem | null {
+  const faults = answer.faults.map(({ piece: id, rule }) => {
+    const room = answer.pieces.find((piece) => piece.id === id)?.room ?? '';
+    return { piece: home.pieces[id]?.name ?? '', room: home.rooms[room]?.name ?? '', rule };
+  });
+  if (faults.length > 0) return { kind: 'places-faulty', faults };
+  const places = answer.pieces.map(placeOf);
+  for (const [i, { id, breaks, moves }] of answer.pieces.entries()) {
     if (!moves) continue;
     const rules = engine
-      .brokenRules(request, { id, level, at, angle }, places)
+      .brokenRules(question, places[i]!, places)
       .filter((rule) => !breaks.some((named) => named.kind === rule.kind));
-    if (rules.length > 0) return { problem: { kind: 'rules-broken', id, rules } };
+    if (rules.length > 0) return { kind: 'rules-broken', id, rules };
   }
-  const moved = places.filter((_, i) => answer.pieces[i]!.moves);
-  return { edit: takePlaces(moved, state.wishes.open ? usesChangedBy(home, moved) : []) };
+  return null;
 }
+
+const placeOf = ({ id, level, at, angle }: PlacedPiece) => ({ id, level, at, angle });

@@ -1,3 +1,4 @@
+import type { Fault } from '../engine/arranging/check/checkArrangement';
 import type { BrokenRule } from '../engine/arranging/rules';
 import type { Collection, Id, Point } from './home';
 
@@ -103,6 +104,8 @@ type ArrangementProblem =
   | { kind: 'no-map-to-arrange-on' }
   | { kind: 'nothing-fits'; pieces: readonly Id[] }
   | { kind: 'proposal-stale' }
+  /** A second look found places that a proposal must not have; piece and room by their names. */
+  | { kind: 'places-faulty'; faults: readonly { piece: string; room: string; rule: Fault['rule'] }[] }
   /** A place that was proposed breaks rules of the room as it is now. */
   | { kind: 'rules-broken'; id: Id; rules: readonly BrokenRule[] };
 

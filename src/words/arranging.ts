@@ -1,4 +1,5 @@
 import type { Answer, Decision, PlacedPiece } from '../engine/arranging/arrange';
+import type { Fault } from '../engine/arranging/check/checkArrangement';
 import type { BrokenRule } from '../engine/arranging/rules';
 import type { FieldUnit, PieceKind } from '../home/home';
 import { doseText, doseUnitName, oddsText } from './numbers';
@@ -125,3 +126,27 @@ export function ruleSentence({ kind }: BrokenRule, other: string | null): string
       return `It would stand before the doors of ${it}.`;
   }
 }
+
+const FAULTS: Record<Fault['rule'], string> = {
+  outside: 'it would not lie inside the walls',
+  access: 'the floor beside it would not be free',
+  fixture: 'it would stand on something fixed',
+  wall: 'it would have no wall behind it',
+  door: 'it would stand in the way of a door',
+  heat: 'it would stand too near a radiator',
+  window: 'it would stand too near a window',
+  piece: 'it would stand in the way of another piece',
+  way: 'no way would lead to it',
+  escape: 'no window to escape by could be reached',
+};
+
+/** What a second look found wrong with a place, of a piece and in a room named so; either may have no name. */
+export const faultSentence = ({
+  piece,
+  room,
+  rule,
+}: {
+  piece: string;
+  room: string;
+  rule: Fault['rule'];
+}): string => `${piece || 'A piece'}${room && `, in ${room}`}: ${FAULTS[rule]}.`;

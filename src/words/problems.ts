@@ -1,5 +1,5 @@
 import { COLLECTION_NAMES, countOf, nameOf } from './collections';
-import { ruleSentence } from './arranging';
+import { faultSentence, ruleSentence } from './arranging';
 import { quantitySentence } from './quantities';
 import type { Expected, Path, Problem } from '../home/problem';
 
@@ -195,6 +195,8 @@ const SENTENCES: Sentences = {
     `No place inside the rules is large enough for ${p.pieces.join(', ')}. Ask for less free floor around it, let it stand in more rooms, or unlock another piece.`,
   'rules-broken': (p) =>
     `Piece ${p.id} cannot stand there any more. ${[...new Set(p.rules.map((rule) => ruleSentence(rule, rule.with || null)))].join(' ')} Work the arrangement out again.`,
+  'places-faulty': (p) =>
+    `A second look at the places does not agree with the planner. ${[...new Set(p.faults.map(faultSentence))].join(' ')} Nothing was moved: look at another answer, move the piece by hand, or work it out again.`,
   'proposal-stale': () => 'The home has changed since this proposal. Work it out again.',
 };
 

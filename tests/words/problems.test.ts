@@ -123,6 +123,7 @@ const EXAMPLES: Examples = {
       { kind: 'before-door', with: null },
     ],
   },
+  'places-faulty': { kind: 'places-faulty', faults: [{ piece: 'Bed', room: 'Bedroom', rule: 'door' }] },
   'proposal-stale': { kind: 'proposal-stale' },
 };
 

@@ -1,3 +1,4 @@
+import { answerAt } from '../../engine/arranging/answer';
 import { arrange, type Progress } from '../../engine/arranging/arrange';
 import { assessHome } from '../../engine/assessHome';
 import { drawLevel } from '../../engine/drawLevel';
@@ -6,6 +7,7 @@ import { nextReadings } from '../../engine/nextReadings/nextReadings';
 import { pricesOf } from '../../engine/arranging/prices';
 import { pieceDose } from '../../engine/dose/pieceDose';
 import { sampleSurvey } from '../../engine/mapping/sourceSampling/sampleSurvey';
+import { zoneMeans } from '../../engine/dose/zoneMeans';
 import { withSurvey } from '../../engine/mapping/fitSurvey';
 import type { Ask, Reply } from './protocol';
 
@@ -44,6 +46,11 @@ function worked(ask: Ask, progress: Progress): Reply {
       return { reply: 'done', key, answer: arrange(ask.request, progress) };
     case 'prices':
       return { reply: 'done', key, answer: pricesOf(ask.request, progress) };
+    case 'judge': {
+      const { request, puts } = ask;
+      const means = zoneMeans(fieldsOf(request.fitted), request.fitted);
+      return { reply: 'done', key, answer: answerAt(request, means, puts) };
+    }
     case 'next':
       return { reply: 'done', key, answer: nextReadings(ask.request, progress) };
   }

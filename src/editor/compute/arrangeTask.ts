@@ -1,8 +1,10 @@
+import type { Answer } from '../../engine/arranging/arrange';
+import type { Put } from '../../engine/arranging/place';
 import type { FittedSurvey } from '../../engine/mapping/fitSurvey';
 import type { ArrangeRequest } from '../../engine/arranging/request';
 import type { Home } from '../../home/home';
 import { arrangeQuestion, type ArrangeWishes } from '../../home/questions/arrangeQuestion';
-import type { ProposalState, Shown } from '../editor';
+import type { Adjusted, ProposalState, Shown } from '../editor';
 import { sameValue } from '../sameValue';
 import type { Services } from '../services';
 import { plannersAnswer } from '../shownAnswer';
@@ -13,8 +15,10 @@ export interface ArrangeTask {
   start(home: Home, fitted: FittedSurvey, wishes: ArrangeWishes): void;
   /** Says whether the proposal still answers the home as it stands. */
   check(home: Home, fitted: FittedSurvey | null): void;
-  show(which: Shown): void;
-  backToPlanner(): void;
+  /** True where another answer is looked at now. */
+  show(which: Shown): boolean;
+  /** Pieces are elsewhere in the answer looked at; their worth is asked for where it is not known, by this question. */
+  adjust(adjusted: Adjusted | null, question: ArrangeRequest | null): void;
   cancel(): void;
   leave(): void;
   refuse(problem: ProposalState['problem']): void;
@@ -41,10 +45,36 @@ export function createArrangeTask(
   const client = createEngineClient(arrangeFactory);
   let state = NONE;
   let answered: ArrangeRequest | null = null;
+  /** By which the places put by hand are judged. */
+  let question: ArrangeRequest | null = null;
 
   const set = (change: Partial<ProposalState>) => {
     state = { ...state, ...change };
     changed();
+  };
+
+  /**
+   * Asks what the places put by hand are worth: one question at a time, so that of all places on the way of a hand the worker
+   * gets those that are the newest when it is free.
+   */
+  const judge = () => {
+    const asked = state.adjusted;
+    const of = plannersAnswer(state);
+    if (!asked?.judging || !question || client.busy) return;
+    client.put(
+      'judge',
+      { request: question, puts: asked.answer.pieces.map(placeOf) },
+      {
+        done(answer) {
+          const now = state.adjusted;
+          if (now && now === asked) set({ adjusted: { ...now, answer, judging: false } });
+          else if (now && of === plannersAnswer(state))
+            set({ adjusted: { ...now, answer: withPlacesOf(answer, now.answer) } });
+          judge();
+        },
+        problem: (problem) => set({ problem }),
+      },
+    );
   };
 
   return {
@@ -63,7 +93,10 @@ export function createArrangeTask(
             answered = request;
             set({ state: 'idle', progress: 1, proposal, stale: false, shown: 0, adjusted: null });
           },
-          problem: (problem) => set({ state: 'idle', progress: 0, problem }),
+          problem(problem) {
+            set({ state: 'idle', progress: 0, problem });
+            judge();
+          },
         },
       );
     },
@@ -74,15 +107,19 @@ export function createArrangeTask(
     },
     show(which) {
       const shown = which === 'relaxed' ? which : Math.trunc(which);
-      if (shown === state.shown || !plannersAnswer({ ...state, shown })) return;
+      if (shown === state.shown || !plannersAnswer({ ...state, shown })) return false;
       set({ shown, adjusted: null });
+      return true;
     },
-    backToPlanner() {
-      if (state.adjusted) set({ adjusted: null });
+    adjust(adjusted, by) {
+      question = by;
+      set({ adjusted });
+      judge();
     },
     cancel() {
       client.cancel();
       if (state.state === 'running') set({ state: 'idle', progress: 0 });
+      judge();
     },
     leave() {
       client.cancel();
@@ -95,4 +132,15 @@ export function createArrangeTask(
     refuse: (problem) => set({ problem }),
     end: () => client.cancel(),
   };
+}
+
+const placeOf = ({ id, level, at, angle }: Put): Put => ({ id, level, at, angle });
+
+/** An answer of a moment ago with its pieces where they are now, and the rules they break there. */
+function withPlacesOf(answer: Answer, now: Answer): Answer {
+  const pieces = answer.pieces.map((piece, i) => {
+    const { level, at, angle, room, moves, breaks } = now.pieces[i]!;
+    return { ...piece, level, at, angle, room, moves, breaks };
+  });
+  return { ...answer, pieces };
 }

@@ -1,6 +1,7 @@
 import type { ArrangeRequest } from '../../engine/arranging/request';
-import type { Proposal } from '../../engine/arranging/arrange';
+import type { Answer, Proposal } from '../../engine/arranging/arrange';
 import type { RulePrice } from '../../engine/arranging/prices';
+import type { Put } from '../../engine/arranging/place';
 import type {
   AssessLevel,
   AssessPiece,
@@ -34,6 +35,8 @@ export type Ask =
   | { ask: 'arrange'; key: number; request: ArrangeRequest }
   /** What each rule costs, at the same request. */
   | { ask: 'prices'; key: number; request: ArrangeRequest }
+  /** What places chosen by hand are worth, and which rules they break. */
+  | { ask: 'judge'; key: number; request: ArrangeRequest; puts: readonly Put[] }
   | { ask: 'next'; key: number; request: NextRequest };
 
 export interface Answers {
@@ -43,6 +46,7 @@ export interface Answers {
   doses: PieceDose[];
   arrange: Proposal;
   prices: RulePrice[];
+  judge: Answer;
   next: NextReadings;
 }
 

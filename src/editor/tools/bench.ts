@@ -2,6 +2,7 @@ import type { NextReading } from '../../engine/nextReadings/request';
 import type { Edit } from '../../home/edits/edit';
 import type { Point } from '../../home/home';
 import type { Problem } from '../../home/problem';
+import type { Adjusting } from '../adjusting';
 import type { CameraControl } from '../cameraControl';
 import type { History } from '../history';
 import { hitTest } from '../input/hitTest';
@@ -23,6 +24,7 @@ interface Parts {
   camera: CameraControl;
   topics: Topics;
   toolbox: () => Toolbox;
+  answer: Adjusting;
   run(edit: Edit): Problem | null;
   mark(name: string): void;
   commit(): void;
@@ -60,6 +62,7 @@ export function createBench(parts: Parts): Bench {
     get readingPlace() {
       return session.readingPlace;
     },
+    answer: parts.answer,
     run: (edit) => parts.run(edit) === null,
     // A gesture's own refusals are seen in what does not follow the hand; a sentence a frame would be noise.
     redraw: (edit) => parts.mayWrite() && history.open && history.redraw(edit) === null,

@@ -7,13 +7,13 @@ import type { Mark } from '../editor';
 import { snapScene } from '../snapping/candidates';
 import { snapMove } from '../snapping/snapMove';
 import { kindOf, thingOf } from '../things';
-import type { Aim, Bench } from './tool';
+import type { Aim, Bench, Subject } from './tool';
 
-/** Drags one thing or several as one, always from where they stood at the start. */
-export function createDrag(bench: Bench, refs: readonly Ref[], from: Aim) {
-  const start = bench.home;
+/** Drags one thing or several of the home, or of the answer looked at, as one, always from where they stood at the start. */
+export function createDrag({ view }: Pick<Bench, 'view'>, subject: Subject, refs: readonly Ref[], from: Aim) {
+  const start = subject.home;
   // What goes along is nothing to snap to.
-  const scene = snapScene(start, bench.view, withWhatStandsIn(start, refs));
+  const scene = snapScene(start, view, withWhatStandsIn(start, refs));
   const points: Point[] = refs.flatMap((ref) => {
     const thing = thingOf(start, ref);
     return thing ? [...kindOf(ref).snaps(start, thing).points] : [];
@@ -21,13 +21,13 @@ export function createDrag(bench: Bench, refs: readonly Ref[], from: Aim) {
   // Readings stand where they were taken: nothing pulls at them.
   const pulled = refs.some(({ kind }) => kind !== 'reading');
   let guides: { from: Point; to: Point }[] = [];
-  bench.mark('Move');
+  subject.mark('Move');
   return {
     move(aim: Aim) {
       const wish = sub(aim.at, from.at);
       const snapped = pulled ? snapMove(scene, points, wish, aim.pull) : { delta: tidy(wish), guides: [] };
       guides = snapped.guides;
-      bench.redraw(moveBy(refs, snapped.delta));
+      subject.redraw(moveBy(refs, snapped.delta));
     },
     marks: (): Mark[] => guides.map(({ from: a, to: b }) => ({ mark: 'guide', from: a, to: b })),
   };

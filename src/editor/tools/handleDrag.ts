@@ -7,11 +7,11 @@ import { snapScene } from '../snapping/candidates';
 import { snapPoint } from '../snapping/snapPoint';
 import { middleOf, snapTurn } from '../snapping/snapTurn';
 import { kindOf, thingOf } from '../things';
-import type { Aim, Bench } from './tool';
+import type { Aim, Bench, Subject } from './tool';
 
 /** Drags one handle of one thing: a corner, an end, the middle of a wall, or the one that turns it. */
-export function createHandleDrag(bench: Bench, ref: Ref, handle: Handle) {
-  const start = bench.home;
+export function createHandleDrag(bench: Bench, subject: Subject, ref: Ref, handle: Handle) {
+  const start = subject.home;
   const thing = thingOf(start, ref)!;
   const kind = kindOf(ref);
   // What turns lines up with walls, not with other furniture that may stand askew.
@@ -23,7 +23,7 @@ export function createHandleDrag(bench: Bench, ref: Ref, handle: Handle) {
   const own = neighbours(shape.points, shape.closed, handle.at);
   const middle = middleOf(shape.points);
   let guides: { from: Point; to: Point }[] = [];
-  bench.mark(handle.role === 'turn' ? 'Turn' : 'Change shape');
+  subject.mark(handle.role === 'turn' ? 'Turn' : 'Change shape');
 
   const target = (aim: Aim): Point => {
     if (handle.role === 'turn') return snapTurn(scene, middle, aim.at, aim.pull);
@@ -35,13 +35,13 @@ export function createHandleDrag(bench: Bench, ref: Ref, handle: Handle) {
   };
 
   return {
-    move: (aim: Aim) => void bench.redraw(moveHandle(ref, handle.key, target(aim))),
+    move: (aim: Aim) => void subject.redraw(moveHandle(ref, handle.key, target(aim))),
     marks(): Mark[] {
-      const now = thingOf(bench.home, ref);
-      const at = now && kind.handles(bench.home, now).find(({ key }) => key === handle.key)?.at;
+      const now = thingOf(subject.home, ref);
+      const at = now && kind.handles(subject.home, now).find(({ key }) => key === handle.key)?.at;
       const lines: Mark[] = guides.map(({ from, to }) => ({ mark: 'guide', from, to }));
       if (!now || !at) return lines;
-      const after = kind.shape(bench.home, now);
+      const after = kind.shape(subject.home, now);
       const lengths: Mark[] =
         handle.role === 'corner' || handle.role === 'end'
           ? neighbours(after.points, after.closed, at).map((to) => ({

@@ -9,6 +9,13 @@ import type { Aim, Bench } from './tool';
 /** The handles of what is selected, where exactly one thing is. */
 function handlesShown(bench: Bench): Handle[] {
   const ref = bench.selection.length === 1 ? bench.selection[0] : undefined;
+  if (ref && bench.answer.isGhost(ref)) {
+    // A ghost is as large as its piece: it is turned only.
+    const { home } = bench.answer;
+    return kindOf(ref)
+      .handles(home, thingOf(home, ref)!)
+      .filter(({ role }) => role === 'turn');
+  }
   const thing = ref && thingOf(bench.home, ref);
   // Where nothing may move a selection only says what is spoken of.
   return ref && thing && MOVES[bench.view.stage].includes(ref.kind)

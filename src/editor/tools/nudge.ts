@@ -14,16 +14,20 @@ export const WAYS: Record<string, Point> = {
   ArrowDown: [0, -1],
 };
 
-/** Moves and turns by keys: arrows, and R for a quarter turn (with shift the other way). */
+/**
+ * Moves and turns by keys: arrows, and R for a quarter turn (with shift the other way). Pieces of an answer that is looked at
+ * are moved in it, the home is not.
+ */
 export function nudge(bench: Bench, input: KeyInput): boolean {
   if (input.command) return false;
+  const subject = bench.selection.every(bench.answer.has) ? bench.answer : bench;
   if (input.key.toLowerCase() === 'r') {
-    bench.run(rotate(bench.selection, input.shift ? -90 : 90));
+    subject.run(rotate(bench.selection, input.shift ? -90 : 90));
     return true;
   }
   const way = WAYS[input.key];
   if (!way) return false;
   const step = input.shift ? 10 * STEP : STEP;
-  bench.run(moveBy(bench.selection, [way[0] * step, way[1] * step]));
+  subject.run(moveBy(bench.selection, [way[0] * step, way[1] * step]));
   return true;
 }

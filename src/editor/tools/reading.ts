@@ -44,7 +44,7 @@ export function createReadingTool(bench: Bench): Tool {
         // Under a finger the paper is meant, unless the reading was picked before: no place shifts by accident.
         if (hit && (aim.type !== 'touch' || isSelected(hit))) {
           bench.select([hit]);
-          state = { doing: 'drag', ...createDrag(bench, [hit], from) };
+          state = { doing: 'drag', ...createDrag(bench, bench, [hit], from) };
         } else state = { doing: 'pan', last: from };
       }
       if (state.doing === 'drag') state.move(aim);

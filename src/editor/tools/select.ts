@@ -11,12 +11,12 @@ import { createHandleDrag } from './handleDrag';
 import { handleAt, handleMarks } from './handles';
 import { moved } from './moved';
 import { nudge } from './nudge';
-import type { Aim, Bench, Tool } from './tool';
+import type { Aim, Bench, Subject, Tool } from './tool';
 
 type State =
   | { doing: 'nothing' }
-  | { doing: 'press'; from: Aim; hit: Ref | null; wasSelected: boolean }
-  | { doing: 'drag' | 'handle'; move(aim: Aim): void; marks(): Mark[] }
+  | { doing: 'press'; from: Aim; hit: Ref | null; wasSelected: boolean; subject: Subject }
+  | { doing: 'drag'; subject: Subject; move(aim: Aim): void; marks(): Mark[] }
   | { doing: 'lasso'; from: Aim; to: Aim }
   | { doing: 'pan'; last: Aim };
 
@@ -29,13 +29,19 @@ export function createSelectTool(bench: Bench): Tool {
   const movable = (ref: Ref) => MOVES[bench.view.stage].includes(ref.kind);
 
   const begin = (press: Extract<State, { doing: 'press' }>, aim: Aim) => {
-    const { from, hit } = press;
+    const { from, hit, subject } = press;
     const handle = bench.selection.length === 1 ? handleAt(bench, from) : null;
-    if (handle) state = { doing: 'handle', ...createHandleDrag(bench, bench.selection[0]!, handle) };
+    if (handle)
+      state = {
+        doing: 'drag',
+        subject,
+        ...createHandleDrag(bench, subject, bench.selection[0]!, handle),
+      };
     // A room lies under everything: one that is not yet selected gives way to the lasso, or plans would shift by accident.
     else if (hit && movable(hit) && (hit.kind !== 'room' || press.wasSelected)) {
       if (!isSelected(hit)) bench.select([hit]);
-      state = { doing: 'drag', ...createDrag(bench, bench.selection.filter(movable), from) };
+      const moves = subject === bench ? movable : bench.answer.isGhost;
+      state = { doing: 'drag', subject, ...createDrag(bench, subject, bench.selection.filter(moves), from) };
     } else if (aim.type === 'touch' || MOVES[bench.view.stage].length === 0)
       state = { doing: 'pan', last: from };
     else state = { doing: 'lasso', from, to: aim };
@@ -59,17 +65,19 @@ export function createSelectTool(bench: Bench): Tool {
     cursor: 'default',
     down(aim) {
       const handle = bench.selection.length === 1 && handleAt(bench, aim);
-      const hit = handle ? bench.selection[0]! : bench.hit(aim);
-      state = { doing: 'press', from: aim, hit, wasSelected: hit !== null && isSelected(hit) };
+      const ghost = bench.answer.ghostAt(aim.at, aim.reach);
+      const hit = handle ? bench.selection[0]! : (ghost ?? bench.hit(aim));
+      const onGhost = handle ? bench.answer.isGhost(hit!) : ghost !== null;
+      const subject = onGhost ? bench.answer : bench;
+      state = { doing: 'press', from: aim, hit, wasSelected: hit !== null && isSelected(hit), subject };
     },
     move(aim) {
       switch (state.doing) {
         case 'nothing':
-          return bench.hoverOver(bench.hit(aim));
+          return bench.hoverOver(bench.answer.ghostAt(aim.at, aim.reach) ?? bench.hit(aim));
         case 'press':
           return moved(state.from, aim) ? begin(state, aim) : undefined;
         case 'drag':
-        case 'handle':
           state.move(aim);
           break;
         case 'lasso':
@@ -85,7 +93,7 @@ export function createSelectTool(bench: Bench): Tool {
       const was = state;
       state = { doing: 'nothing' };
       if (was.doing === 'press') tap(was);
-      if (was.doing === 'drag' || was.doing === 'handle') bench.commit();
+      if (was.doing === 'drag') was.subject.commit();
       if (was.doing === 'lasso') {
         const caught = thingsWithin(bench.home, bench.view, was.from.at, was.to.at);
         const kept = was.from.shift ? bench.selection : [];
@@ -103,14 +111,14 @@ export function createSelectTool(bench: Bench): Tool {
     },
     cancel() {
       const busy = state.doing !== 'nothing';
-      if (state.doing === 'drag' || state.doing === 'handle') bench.bail();
+      if (state.doing === 'drag') state.subject.bail();
       state = { doing: 'nothing' };
       if (busy) bench.redrawOverlay();
       return busy;
     },
     marks() {
       if (state.doing === 'lasso') return [{ mark: 'lasso', from: state.from.at, to: state.to.at }];
-      if (state.doing === 'drag' || state.doing === 'handle') return state.marks();
+      if (state.doing === 'drag') return state.marks();
       return handleMarks(bench);
     },
   };

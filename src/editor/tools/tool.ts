@@ -1,3 +1,4 @@
+import type { Adjusting } from '../adjusting';
 import type { Edit } from '../../home/edits/edit';
 import type { Home, KindName, Point, Ref } from '../../home/home';
 import type { Problem } from '../../home/problem';
@@ -22,20 +23,27 @@ export interface Aim {
   pressed: boolean;
 }
 
-/** What a tool may use of the session. */
-export interface Bench {
+/** What a hand changes: the home, or the answer that is looked at. */
+export interface Subject {
+  /** As the hand sees it. */
   readonly home: Home;
-  readonly view: View;
-  readonly camera: Camera;
-  readonly selection: readonly Ref[];
-  readonly load: ToolLoad;
-  readonly readingPlace: Point | null;
   run(edit: Edit): boolean;
   /** Within a gesture: the edit upon the home as it was at the mark. */
   redraw(edit: Edit): boolean;
   mark(name: string): void;
   commit(): void;
   bail(): void;
+}
+
+/** What a tool may use of the session. */
+export interface Bench extends Subject {
+  /** The answer that is looked at, where there is one: its ghosts are moved, not the home. */
+  readonly answer: Adjusting;
+  readonly view: View;
+  readonly camera: Camera;
+  readonly selection: readonly Ref[];
+  readonly load: ToolLoad;
+  readonly readingPlace: Point | null;
   hit(aim: Aim, kinds?: readonly KindName[]): Ref | null;
   /** The likely unmarked source that a tap means. */
   suspectAt(aim: Aim): UnmarkedSource | null;

@@ -87,7 +87,7 @@ export function answerSince(
 
 /**
  * What places chosen by hand are worth against those that the pieces have now, as if the planner had proposed them: for the
- * pieces that are `put`, each with every rule, hard or preferred, that it breaks among the others where they are put. The
+ * pieces that are `put`, in that order, each with every rule, hard or preferred, that it breaks among the others where they are put. The
  * other pieces of the request stand as found. Faults are those of the second look.
  */
 export function answerAt(request: ArrangeRequest, means: ZoneMeans, puts: readonly Put[]): Answer {
@@ -98,9 +98,10 @@ export function answerAt(request: ArrangeRequest, means: ZoneMeans, puts: readon
     (piece) => piece,
     (piece) => putOf(piece) ?? piece,
   );
-  const pieces = answer.pieces
-    .filter(({ id }) => puts.some((put) => put.id === id))
-    .map((placed) => ({ ...placed, breaks: brokenRules(request, placed, puts) }));
+  const pieces = puts.map((put) => ({
+    ...answer.pieces.find(({ id }) => id === put.id)!,
+    breaks: brokenRules(request, put, puts),
+  }));
   return { ...answer, pieces, faults: checkerOf(request)(puts, leftAlone(pieces)) };
 }
 

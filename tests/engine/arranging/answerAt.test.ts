@@ -17,7 +17,8 @@ const said = <A extends Answer>(answer: A) => ({
     .sort((a, b) => a.id.localeCompare(b.id)),
 });
 
-const at = (asked: ArrangeRequest, puts: readonly Put[]) => answerAt(asked, zoneMeans(fieldsOf(asked.fitted), asked.fitted), puts);
+const at = (asked: ArrangeRequest, puts: readonly Put[]) =>
+  answerAt(asked, zoneMeans(fieldsOf(asked.fitted), asked.fitted), puts);
 
 /** Two rooms one over the other on a level, a third on the next; field falls to the right and upstairs. */
 function twoLevels(): ArrangeRequest {
