@@ -68,7 +68,7 @@ export function createArrangeTask(
         done(answer) {
           const now = state.adjusted;
           if (now && now === asked) set({ adjusted: { ...now, answer, judging: false } });
-          else if (now && of === plannersAnswer(state))
+          else if (now?.judging && of === plannersAnswer(state))
             set({ adjusted: { ...now, answer: withPlacesOf(answer, now.answer) } });
           judge();
         },

@@ -4,7 +4,7 @@ import type { Ring } from '../../engine/geometry/point';
 import type { Ref } from '../../home/home';
 import type { Kind } from '../../home/kinds/kind';
 import { KINDS } from '../../home/kinds/kinds';
-import type { Scene } from './scene';
+import { ghostsOf, type Scene } from './scene';
 import { onSheet, strokePath, trace, type Sheet } from './sheet';
 
 const HOVER = 1.2;
@@ -13,21 +13,23 @@ const CASING = 1.6;
 // A room's line runs inside its walls.
 const INSET = 5;
 
-export function paintHover(sheet: Sheet, { home, hover, selection, view }: Scene): void {
+export function paintHover(sheet: Sheet, scene: Scene): void {
+  const { hover, selection } = scene;
   if (!hover || selection.some(({ kind, id }) => kind === hover.kind && id === hover.id)) return;
-  paintOutline(sheet, home, view.level, hover, HOVER);
+  paintOutline(sheet, scene, hover, HOVER);
 }
 
-export function paintSelection(sheet: Sheet, { home, selection, view }: Scene): void {
-  for (const ref of selection) paintOutline(sheet, home, view.level, ref, SELECTED);
+export function paintSelection(sheet: Sheet, scene: Scene): void {
+  for (const ref of scene.selection) paintOutline(sheet, scene, ref, SELECTED);
 }
 
-/** Accent with a casing on both sides, along the thing's own shape. */
-function paintOutline(sheet: Sheet, home: Scene['home'], level: string, ref: Ref, width: number): void {
+/** Accent with a casing on both sides, along the thing's own shape; a piece that would be moved is where its ghost is. */
+function paintOutline(sheet: Sheet, scene: Scene, ref: Ref, width: number): void {
+  const { home, view } = scene;
   const kind = KINDS[ref.kind] as Kind;
-  const thing = home[kind.collection][ref.id];
-  if (!thing) return;
-  if (kind.level(home, thing) !== level) return;
+  const ghost = ref.kind === 'piece' ? ghostsOf(scene).find(({ piece }) => piece.id === ref.id)?.ghost : null;
+  const thing = ghost ?? home[kind.collection][ref.id];
+  if (!thing || kind.level(home, thing) !== view.level) return;
   const { points, closed } = kind.shape(home, thing);
   const stroke = { colour: sheet.ink.accent, width };
   if (points.length === 1) {

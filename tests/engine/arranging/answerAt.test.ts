@@ -9,13 +9,15 @@ import { random } from '../../../src/engine/algebra/random';
 import type { ArrangeRequest } from '../../../src/engine/arranging/request';
 import type { Put } from '../../../src/engine/arranging/place';
 
-/** An answer, whichever order it names its pieces and their rules in. */
-const said = <A extends Answer>(answer: A) => ({
-  ...answer,
-  pieces: answer.pieces
-    .map((piece) => ({ ...piece, breaks: piece.breaks.map(({ kind }) => kind).sort() }))
-    .sort((a, b) => a.id.localeCompare(b.id)),
-});
+/** An answer, whichever order it names its pieces and their rules in, to ten digits: sums may be taken in another order. */
+const said = (answer: Answer): Answer => {
+  const pieces = answer.pieces
+    .map((piece) => ({ ...piece, breaks: piece.breaks.toSorted((a, b) => a.kind.localeCompare(b.kind)) }))
+    .sort((a, b) => a.id.localeCompare(b.id));
+  const rounded = (_: string, value: unknown) =>
+    typeof value === 'number' ? Number(value.toPrecision(10)) : value;
+  return JSON.parse(JSON.stringify({ ...answer, pieces }, rounded)) as Answer;
+};
 
 const at = (asked: ArrangeRequest, puts: readonly Put[]) =>
   answerAt(asked, zoneMeans(fieldsOf(asked.fitted), asked.fitted), puts);
