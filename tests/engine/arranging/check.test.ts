@@ -1,3 +1,4 @@
+import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { arrange } from '../../../src/engine/arranging/arrange';
 import { bed, box, desk, door, fitted, readingsOf, request, room } from './homes';
@@ -14,6 +15,18 @@ const NOT_CHECKED = ['head-under-window', 'near-radiator', 'wardrobe-front', 'un
 const put = ({ id, level, at, angle }: ArrangePiece): Put => ({ id, level, at, angle });
 
 describe('the second look at an arrangement', () => {
+  test('shares no code with the search: from outside its folder it takes types alone', () => {
+    const folder = new URL('../../../src/engine/arranging/check/', import.meta.url);
+    const imports = readdirSync(folder).flatMap((name) =>
+      [...readFileSync(new URL(name, folder), 'utf8').matchAll(/^import (.*) from '(.*)';$/gm)].map(
+        ([, what, from]) => ({ name, what, from }),
+      ),
+    );
+    expect(imports.length).toBeGreaterThan(5);
+    for (const { name, what, from } of imports)
+      expect(from.startsWith('./') || what.startsWith('type '), `${name}: ${from}`).toBe(true);
+  });
+
   test('passes every answer of the planner', () => {
     let answers = 0;
     for (let seed = 600; seed < 612; seed++) {

@@ -1,7 +1,6 @@
-import { apart, liesWithin, ringAt, shareFloor, toArea } from './shapes';
+import { apart, liesWithin, ringAt, shareFloor, toArea, winds } from './shapes';
 import { before, roomToCheck, type CheckedRoom } from './room';
-import { contains } from '../../geometry/polygon';
-import { walkersIn, type Walkers } from './walkers';
+import { walkersIn, type Places, type Walkers } from './walkers';
 import type { ArrangePiece, ArrangeRequest, ArrangeRoom } from '../request';
 import type { Point, Ring } from '../../geometry/point';
 import type { Put } from '../place';
@@ -90,7 +89,7 @@ function faultsOf(
 }
 
 function roomOf({ rooms }: ArrangeRequest, { level, at }: Pick<Put, 'level' | 'at'>): ArrangeRoom | null {
-  const inside = rooms.filter((room) => room.level === level && contains(room.outline, at));
+  const inside = rooms.filter((room) => room.level === level && winds(room.outline, at));
   return inside.find(({ use }) => use !== 'grounds') ?? inside[0] ?? null;
 }
 
@@ -147,7 +146,7 @@ function faultsIn(
 const fits = ({ inRoom: reach }: Way, { room, fixtures }: CheckedRoom): boolean =>
   liesWithin(reach, room.outline) && !fixtures.some(({ fixture }) => shareFloor(reach, fixture.outline));
 
-const isReached = ({ strips }: Way, walkers: Walkers, found: ReadonlySet<number>): boolean =>
+const isReached = ({ strips }: Way, walkers: Walkers, found: Places): boolean =>
   strips.every((strip) => walkers.touches(strip, found));
 
 function aloneFaults(

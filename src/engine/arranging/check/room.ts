@@ -1,4 +1,4 @@
-import { contains, signedArea } from '../../geometry/polygon';
+import { signed, winds } from './shapes';
 import type { ArrangeFixture, ArrangeOpening, ArrangeRequest, ArrangeRoom } from '../request';
 import type { Point, Ring } from '../../geometry/point';
 
@@ -53,7 +53,7 @@ function holeIn(outline: Ring, opening: ArrangeOpening): Hole {
   const [a, b] = [outline[wall], outline[(wall + 1) % outline.length]];
   const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
   const way: Point = [(b[0] - a[0]) / length, (b[1] - a[1]) / length];
-  const left = signedArea(outline) > 0 ? 1 : -1;
+  const left = signed(outline) > 0 ? 1 : -1;
   const [start, end] = [along(a, way, offset), along(a, way, offset + width)];
   const inward: Point = [-way[1] * left, way[0] * left];
   const turns = kind === 'door' && swing === 'in';
@@ -77,10 +77,7 @@ function across(request: ArrangeRequest, owner: ArrangeRoom, hole: Hole) {
     const at = along(middle, outward, thick);
     const room = request.rooms.find(
       (other) =>
-        other !== owner &&
-        other.level === owner.level &&
-        other.use !== 'grounds' &&
-        contains(other.outline, at),
+        other !== owner && other.level === owner.level && other.use !== 'grounds' && winds(other.outline, at),
     );
     if (!room) continue;
     const [a, b] = [along(hole.a, outward, thick - STEP), along(hole.b, outward, thick - STEP)];
@@ -104,7 +101,7 @@ function frontOf({ outline, front }: ArrangeFixture, depth: number): Ring | null
   const [a, b] = [outline[front % outline.length], outline[(front + 1) % outline.length]];
   const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
   if (length === 0) return null;
-  const left = signedArea(outline) > 0 ? 1 : -1;
+  const left = signed(outline) > 0 ? 1 : -1;
   const outward: Point = [((b[1] - a[1]) / length) * left, (-(b[0] - a[0]) / length) * left];
   return before({ a, b, inward: outward }, depth);
 }
