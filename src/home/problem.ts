@@ -1,4 +1,5 @@
 import type { Fault } from '../engine/arranging/check/checkArrangement';
+import type { WithoutSources } from '../engine/whatIf/whatIf';
 import type { BrokenRule } from '../engine/arranging/rules';
 import type { Collection, Id, Point } from './home';
 
@@ -106,6 +107,8 @@ type ArrangementProblem =
   | { kind: 'proposal-stale' }
   /** A second look found places that a proposal must not have; piece and room by their names. */
   | { kind: 'places-faulty'; faults: readonly { piece: string; room: string; rule: Fault['rule'] }[] }
+  /** The map knows no sources: it cannot say what would be with one of them off. */
+  | WithoutSources
   /** A place that was proposed breaks rules of the room as it is now. */
   | { kind: 'rules-broken'; id: Id; rules: readonly BrokenRule[] };
 

@@ -1,5 +1,6 @@
 import { COLLECTION_NAMES, countOf, nameOf } from './collections';
 import { faultSentence, ruleSentence } from './arranging';
+import { methodName } from './assessment';
 import { quantitySentence } from './quantities';
 import type { Expected, Path, Problem } from '../home/problem';
 
@@ -197,6 +198,8 @@ const SENTENCES: Sentences = {
     `Piece ${p.id} cannot stand there any more. ${[...new Set(p.rules.map((rule) => ruleSentence(rule, rule.with || null)))].join(' ')} Work the arrangement out again.`,
   'places-faulty': (p) =>
     `A second look at the places does not agree with the planner. ${[...new Set(p.faults.map(faultSentence))].join(' ')} Nothing was moved: look at another answer, move the piece by hand, or work it out again.`,
+  'map-without-sources': (p) =>
+    `This map was drawn by ${methodName(p.method)}, which knows no sources. Choose source kriging or source sampling to try it.`,
   'proposal-stale': () => 'The home has changed since this proposal. Work it out again.',
 };
 

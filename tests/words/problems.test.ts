@@ -124,6 +124,7 @@ const EXAMPLES: Examples = {
     ],
   },
   'places-faulty': { kind: 'places-faulty', faults: [{ piece: 'Bed', room: 'Bedroom', rule: 'door' }] },
+  'map-without-sources': { kind: 'map-without-sources', method: 'inverse-distance' },
   'proposal-stale': { kind: 'proposal-stale' },
 };
 

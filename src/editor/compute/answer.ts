@@ -1,5 +1,7 @@
 import { answerAt } from '../../engine/arranging/answer';
 import { arrange, type Progress } from '../../engine/arranging/arrange';
+import { assessWhatIf } from '../../engine/whatIf/assessWhatIf';
+import { compareArrangements } from '../../engine/whatIf/compareArrangements';
 import { assessHome } from '../../engine/assessHome';
 import { drawLevel } from '../../engine/drawLevel';
 import { fieldsOf } from '../../engine/dose/fieldAt';
@@ -51,6 +53,13 @@ function worked(ask: Ask, progress: Progress): Reply {
       const means = zoneMeans(fieldsOf(request.fitted), request.fitted);
       return { reply: 'done', key, answer: answerAt(request, means, puts) };
     }
+    case 'whatIf': {
+      const reply = assessWhatIf(ask.request, progress);
+      if (!reply.ok) return { reply: 'problem', key, problem: reply.problem };
+      return { reply: 'done', key, answer: reply.supposed };
+    }
+    case 'compare':
+      return { reply: 'done', key, answer: compareArrangements(ask.request) };
     case 'next':
       return { reply: 'done', key, answer: nextReadings(ask.request, progress) };
   }

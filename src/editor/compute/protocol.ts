@@ -10,6 +10,8 @@ import type {
   Assessment,
   LevelPicture,
 } from '../../engine/assess';
+import type { ComparedArrangement, CompareRequest } from '../../engine/whatIf/compareArrangements';
+import type { Supposed, WhatIfRequest } from '../../engine/whatIf/assessWhatIf';
 import type { FittedSurvey } from '../../engine/mapping/fitSurvey';
 import type { NextReadings, NextRequest } from '../../engine/nextReadings/request';
 import type { Sampled } from '../../engine/mapping/sourceSampling/sampleSurvey';
@@ -37,7 +39,11 @@ export type Ask =
   | { ask: 'prices'; key: number; request: ArrangeRequest }
   /** What places chosen by hand are worth, and which rules they break. */
   | { ask: 'judge'; key: number; request: ArrangeRequest; puts: readonly Put[] }
-  | { ask: 'next'; key: number; request: NextRequest };
+  | { ask: 'next'; key: number; request: NextRequest }
+  /** The home as it would be with some sources changed. */
+  | { ask: 'whatIf'; key: number; request: WhatIfRequest }
+  /** What the arrangements of a home are worth beside each other. */
+  | { ask: 'compare'; key: number; request: CompareRequest };
 
 export interface Answers {
   assess: Assessment;
@@ -48,6 +54,8 @@ export interface Answers {
   prices: RulePrice[];
   judge: Answer;
   next: NextReadings;
+  whatIf: Supposed;
+  compare: ComparedArrangement[];
 }
 
 export type Reply =
