@@ -7,6 +7,7 @@ import type { RuleShapes } from '../engine/arranging/ruleShapes';
 import type { ArrangeWishes } from '../home/questions/arrangeQuestion';
 import type { Home, Id, Point, Ref } from '../home/home';
 import type { NextAsk } from '../home/questions/nextQuestion';
+import type { ReadingPlace } from '../engine/arranging/placesToRead';
 import type { NextReadings } from '../engine/nextReadings/request';
 import type { Edit } from '../home/edits/edit';
 import type { Problem } from '../home/problem';
@@ -200,9 +201,12 @@ export interface AtHand {
   shapes: RuleShapes | null;
 }
 
+/** What the list of places to read is for; or the places themselves, where an answer has named them. */
+export type AskedPlaces = NextAsk | { kind: 'given'; places: readonly ReadingPlace[] };
+
 /** Where to read next: what for, and the places by rank, worked out anew with every map while somebody wants them. */
 export interface NextState {
-  ask: NextAsk | null;
+  ask: AskedPlaces | null;
   state: Running;
   progress: number;
   /** The last answer; it stays while a new one is worked out. */
@@ -332,7 +336,7 @@ export interface Editor {
 
   readonly next: NextState;
   /** What further readings are to make surer; null: no list any more. */
-  askNext(what: NextAsk | null): void;
+  askNext(what: AskedPlaces | null): void;
   pickNext(rank: number | null): void;
 
   readonly shelf: Shelf;

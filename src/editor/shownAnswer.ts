@@ -1,4 +1,5 @@
 import type { Answer } from '../engine/arranging/arrange';
+import type { ReadingPlace } from '../engine/arranging/placesToRead';
 import type { ProposalState } from './editor';
 
 type Looked = Pick<ProposalState, 'proposal' | 'shown'>;
@@ -13,3 +14,9 @@ export function plannersAnswer({ proposal, shown }: Looked): Answer | null {
 /** The answer that is looked at as it stands, with what was put elsewhere by hand. */
 export const shownAnswer = (state: Looked & Pick<ProposalState, 'adjusted'>): Answer | null =>
   state.adjusted?.answer ?? plannersAnswer(state);
+
+/** Where to read before deciding, where the answer that is looked at says so. */
+export function readFirst(state: Looked & Pick<ProposalState, 'adjusted'>): readonly ReadingPlace[] {
+  const answer = shownAnswer(state);
+  return answer?.decision === 'measure-both' ? answer.readAt : [];
+}

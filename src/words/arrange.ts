@@ -1,4 +1,5 @@
 import type { Answer, PlacedPiece } from '../engine/arranging/arrange';
+import type { Worth } from '../engine/arranging/compare';
 import type { FieldUnit, Home, PieceKind } from '../home/home';
 import { roomAt } from '../home/questions/roomAt';
 import { changeText, isLower, leadOf } from './arranging';
@@ -16,8 +17,6 @@ export const arrange = {
   again: 'Work it out again',
   working: 'Trying places…',
   cancel: 'Cancel',
-  cautious: 'Cautious',
-  cautiousNote: 'plan on the upper end of the interval, not its middle',
   take: 'Take this arrangement',
   leave: 'Leave as is',
   taken: 'Taken',
@@ -30,15 +29,19 @@ export const arrange = {
   lockedWord: 'stays, as you asked',
   noHours: 'nobody uses it',
   stale: 'The home has changed since.',
-  others: (name: string) => `Other answers for ${name}`,
-  best: 'Best answer',
   show: 'show on the plan',
   whole: (dose: string) => `${dose} for the home as a whole`,
-  inRoom: (room: string) => `In ${room}`,
-  otherWall: 'At another wall',
-  rooms: (name: string) => `${name} in each room`,
-  blocked: 'What finds no place',
+  rooms: (name: string) => `Which room for ${name}`,
+  standsNow: 'stands there now',
+  proposedThere: 'in this answer',
   people: 'People and hours',
+  gains: 'Each person, a day',
+  putByHand: 'put there by you',
+  byHand: 'As you put it',
+  judging: 'Its dose is being worked out.',
+  breaksRules: 'Where a rule is broken, it is your choice to leave it so.',
+  toPlanner: 'Back to the planner’s places',
+  leftToRead: 'Read before you decide',
   rules:
     'Kept clear: the strips beside beds, door swings and landings, the front of wardrobes, heaters. A cot keeps away from windows and heaters, always.',
   uncertain: (name: string) =>
@@ -70,16 +73,16 @@ function roomOf(home: Home, id: string): string | null {
   return piece ? (roomAt(home, piece.level, piece.at)?.id ?? null) : null;
 }
 
-/** '1.9', '0.64', '(1.8–2.1)', '(0.55–0.76)' of a placed piece. */
-export function doseParts(placed: PlacedPiece, unit: FieldUnit) {
-  const text = (dose: PlacedPiece['before']) =>
+/** '1.9', '0.64', '(1.8–2.1)', '(0.55–0.76)' of a piece or a person. */
+export function doseParts(worth: Pick<Worth, 'before' | 'after'>, unit: FieldUnit) {
+  const text = (dose: Worth['before']) =>
     dose
       ? {
           value: doseText(dose.dose, unit),
           interval: `(${doseText(dose.low, unit)}–${doseText(dose.high, unit)})`,
         }
       : null;
-  return { before: text(placed.before), after: text(placed.after), unit: doseUnitName(unit) };
+  return { before: text(worth.before), after: text(worth.after), unit: doseUnitName(unit) };
 }
 
 /** A gain of a piece's own that the readings do not make certain. */

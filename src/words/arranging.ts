@@ -1,5 +1,7 @@
 import type { Answer, Decision, PlacedPiece } from '../engine/arranging/arrange';
 import type { Fault } from '../engine/arranging/check/checkArrangement';
+import type { ArrangeRequest } from '../engine/arranging/request';
+import type { Worth } from '../engine/arranging/compare';
 import type { BrokenRule } from '../engine/arranging/rules';
 import type { FieldUnit, PieceKind } from '../home/home';
 import { doseText, doseUnitName, oddsText } from './numbers';
@@ -17,7 +19,7 @@ export function decisionText(decision: Decision, odds: number | null): string {
 }
 
 /** Whether a piece that moves is lower there; one that makes way for another may not be. */
-export const isLower = ({ moves, before, after }: PlacedPiece): boolean =>
+export const isLower = ({ moves, before, after }: Pick<Worth, 'moves' | 'before' | 'after'>): boolean =>
   moves && before !== null && after !== null && after.dose < before.dose;
 
 /** The piece that an answer is told by: the one it is about where that gains, or else the one that gains most. */
@@ -30,15 +32,15 @@ export function leadOf({ pieces }: Pick<Answer, 'pieces'>, about: string | null)
   );
 }
 
-/** What the decision means, for whoever has not met it before. */
-export function decisionSentence(decision: Decision): string {
+/** What to do, and why, for whoever has not met it before. */
+export function decisionSentence(decision: Decision, aim: ArrangeRequest['aim'] = 'mean'): string {
   switch (decision) {
     case 'move':
-      return 'The gain is larger than what the readings leave open: move.';
+      return 'Move: the gain is larger than what the readings leave open.';
     case 'measure-both':
-      return 'The gain is likely but not certain. Take two readings at each place, then work it out again.';
+      return 'Measure both places first: the gain is likely, not certain. Two readings at each, then work it out again.';
     case 'stay':
-      return 'No arrangement tried is clearly lower for the home as a whole than the present one: stay.';
+      return `No clear gain: stay. No arrangement tried is clearly lower for ${aim === 'mean' ? 'the home as a whole' : 'whoever is worst off'} than the present one.`;
   }
 }
 

@@ -4,6 +4,10 @@ import { unitName, fieldText } from './numbers';
 /** Stands beside every result. */
 export const SHORT_CAUTION = 'A planning figure, not a health measure. Open no panel and touch no wiring.';
 
+/** Stands beside every arrangement (no cot beside a window, cord or radiator: AAP News 2006). */
+export const ARRANGE_CAUTION =
+  'Whatever is lower: exits, heaters, smoke alarms and a window to escape by stay clear, and no cot stands beside a window, a cord or a radiator.';
+
 export interface Caution {
   about: string;
   text: string;

@@ -9,6 +9,7 @@ export const nextWords = {
   nothing: 'choose',
   map: 'the whole map',
   choice: 'whether to move',
+  given: 'both places before deciding',
   working: 'Looking for places…',
   cancel: 'Cancel',
   stale: 'The home has changed since.',

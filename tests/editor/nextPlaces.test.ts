@@ -119,3 +119,49 @@ describe('where to read next', () => {
     expect(editor.next.state).toBe('idle');
   });
 });
+
+describe('places that an answer has named', () => {
+  const places = ([1, 2, 3, 4] as const).map((x) => ({
+    piece: 'p1',
+    when: 'now' as const,
+    level: 'l1',
+    at: [x, 2] as const,
+    height: 0.6,
+  }));
+
+  it('are shown without a worker, one less with each that is read, and gone with the last', async () => {
+    const { editor, planner, settle } = await drive({ home: kriged() });
+    settle();
+    editor.askNext({ kind: 'given', places });
+    expect(planner.count('next')).toBe(0);
+    expect(editor.next.answer!.readings.map(({ at }) => at[0])).toEqual([1, 2, 3, 4]);
+    editor.pickNext(1);
+    editor.run(addReading({ level: 'l1', at: [2.1, 2], value: 0.2 }));
+    settle();
+    expect(editor.next.answer!.readings.map(({ at }) => at[0])).toEqual([1, 3, 4]);
+    expect(editor.next.picked).toBeNull();
+    editor.undo();
+    settle();
+    expect(editor.next.answer!.readings).toHaveLength(4);
+    for (const { at } of places) editor.run(addReading({ level: 'l1', at: [...at], value: 0.2 }));
+    settle();
+    expect(editor.next).toMatchObject({ ask: null, answer: null });
+  });
+
+  it('stay in the list although a reading was there before', async () => {
+    const { editor, settle } = await drive({ home: kriged() });
+    settle();
+    const { level, at } = editor.home.readings.m1!;
+    editor.askNext({ kind: 'given', places: [{ ...places[0]!, level, at }] });
+    expect(editor.next.answer!.readings).toHaveLength(1);
+  });
+
+  it('go with the piece they are about', async () => {
+    const { editor, settle } = await drive({ home: kriged() });
+    settle();
+    editor.askNext({ kind: 'given', places });
+    editor.run(remove([{ kind: 'piece', id: 'p1' }]));
+    settle();
+    expect(editor.next.ask).toBeNull();
+  });
+});

@@ -1,7 +1,7 @@
 import type { NextRequest } from '../../engine/nextReadings/request';
 import type { Home } from '../../home/home';
-import { nextQuestion, type NextAsk } from '../../home/questions/nextQuestion';
-import type { NextState, Results } from '../editor';
+import { nextQuestion } from '../../home/questions/nextQuestion';
+import type { AskedPlaces, NextState, Results } from '../editor';
 import { sameValue } from '../sameValue';
 import type { Services } from '../services';
 import { createEngineClient } from './engineClient';
@@ -9,7 +9,7 @@ import { createEngineClient } from './engineClient';
 export interface NextTask {
   readonly state: NextState;
   /** What the list is for from now on; null: no list. */
-  ask(what: NextAsk | null, home: Home, results: Results): void;
+  ask(what: AskedPlaces | null, home: Home, results: Results): void;
   /** The home or its map is another: the list is worked out again once the map stands. */
   follow(home: Home, results: Results): void;
   /** The place of the list that is chosen, by rank from 0. */
@@ -30,6 +30,9 @@ const NONE: NextState = {
 /** More is not carried in a head. */
 const LISTED = 5;
 
+/** A reading this near to a place was taken there, metres. */
+const SAME = 0.2;
+
 /** Keeps a list of the places to read next in step with the map, in a worker of its own. */
 export function createNextTask(
   { arrangeFactory }: Pick<Services, 'arrangeFactory'>,
@@ -38,6 +41,8 @@ export function createNextTask(
   const client = createEngineClient(arrangeFactory);
   let state = NONE;
   let asked: NextRequest | null = null;
+  /** Readings that were there when places were given. */
+  let before: Home['readings'] = {};
 
   const set = (change: Partial<NextState>) => {
     state = { ...state, ...change };
@@ -71,6 +76,19 @@ export function createNextTask(
     );
   };
 
+  /** Places that are given are worked out by nobody; each is gone from the list once it is read. */
+  const give = ({ places }: Extract<AskedPlaces, { kind: 'given' }>, { readings }: Home) => {
+    const taken = Object.values(readings).filter(({ id }) => !(id in before));
+    const left = places.filter(
+      ({ level, at }) =>
+        !taken.some((one) => one.level === level && Math.hypot(one.at[0] - at[0], one.at[1] - at[1]) <= SAME),
+    );
+    if (left.length === 0) return leave();
+    if (left.length === state.answer?.readings.length) return;
+    const rows = left.map(({ level, at, height }) => ({ level, at, height, effect: null, drawn: 0 }));
+    set({ answer: { readings: rows, enough: false }, picked: null });
+  };
+
   const task: NextTask = {
     get state() {
       return state;
@@ -79,6 +97,7 @@ export function createNextTask(
       leave();
       if (!what) return;
       state = { ...NONE, ask: what };
+      before = home.readings;
       changed();
       task.follow(home, results);
     },
@@ -86,6 +105,7 @@ export function createNextTask(
       const { ask } = state;
       if (!ask) return;
       if (!isThere(home, ask)) return leave();
+      if (ask.kind === 'given') return give(ask, home);
       // What a better map will say differently is not worth saying yet.
       if (!assessment || !request || stale || sampling !== null) {
         if (state.answer && !state.stale) set({ stale: true });
@@ -104,8 +124,9 @@ export function createNextTask(
 }
 
 /** Whether what is to be made surer is still in the home. */
-function isThere(home: Home, ask: NextAsk): boolean {
+function isThere(home: Home, ask: AskedPlaces): boolean {
   if (ask.kind === 'map') return true;
+  if (ask.kind === 'given') return ask.places.every(({ piece }) => piece in home.pieces);
   if (ask.kind === 'choice') return ask.pieces.every(({ id }) => id in home.pieces);
   return ask.id in (ask.kind === 'room' ? home.rooms : home.pieces);
 }

@@ -9,7 +9,7 @@ import { roomAt } from './site';
 import { standOf, type Stand } from './stand';
 import type { ArrangePiece, ArrangeRequest } from './request';
 import type { Candidate } from './candidates';
-import type { Decision } from './decide';
+import { decideForWorstOff, type Decision } from './decide';
 import type { ZoneMeans } from '../dose/zoneMeans';
 import { isElsewhere, type Place, type Put } from './place';
 
@@ -32,6 +32,7 @@ export interface Answer {
   high: number;
   /** Probability that the whole is lower than now; null where nothing moves. */
   odds: number | null;
+  /** Of the whole, or of whoever is worst off where that is asked for. */
   decision: Decision;
   /** The same by person: what the home is to each of them. */
   people: PersonWorth[];
@@ -63,8 +64,10 @@ export function answerOf(
     makesWayFor: inTheWay(request, piece, piece, stands),
     breaks,
   }));
+  const whole = wholeOf(comparison);
   return {
-    ...wholeOf(comparison),
+    ...whole,
+    decision: decisionOf(request, whole),
     readAt: placesToRead(request.pieces, pieces, (piece) => piece),
     pieces,
     faults: check(pieces, leftAlone(pieces)),
@@ -102,7 +105,8 @@ export function answerAt(request: ArrangeRequest, means: ZoneMeans, puts: readon
     ...answer.pieces.find(({ id }) => id === put.id)!,
     breaks: brokenRules(request, put, puts),
   }));
-  return { ...answer, pieces, faults: checkerOf(request)(puts, leftAlone(pieces)) };
+  const decision = decisionOf(request, answer);
+  return { ...answer, decision, pieces, faults: checkerOf(request)(puts, leftAlone(pieces)) };
 }
 
 /** All pieces of a request at one place before and at another after. */
@@ -151,6 +155,11 @@ function wholeOf({
     people,
   };
 }
+
+const decisionOf = (
+  { aim }: Pick<ArrangeRequest, 'aim'>,
+  { decision, people }: Pick<Answer, 'decision' | 'people'>,
+): Decision => (aim === 'worst-off' ? decideForWorstOff(people) : decision);
 
 // Two beds for two take no floor from each other.
 const FLOOR_ALONE = { oneDouble: false };

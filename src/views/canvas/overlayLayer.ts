@@ -3,7 +3,7 @@ import { paintEmptySheet } from './paintEmptySheet';
 import { paintFrame } from './paintFrame';
 import { paintGhosts } from './paintGhosts';
 import { paintMarks } from './paintMarks';
-import { paintNext } from './paintNext';
+import { paintNext, paintReadFirst } from './paintNext';
 import { paintNorth } from './paintNorth';
 import { paintHover, paintSelection } from './paintSelection';
 import { paintChosenSuspect } from './paintSuspects';
@@ -20,6 +20,7 @@ export function paintOverlay(sheet: Sheet, scene: Scene): void {
   if (scene.suspect && scene.suspects.includes(scene.suspect)) paintChosenSuspect(sheet, scene.suspect);
   paintGhosts(sheet, scene);
   paintNext(sheet, scene);
+  paintReadFirst(sheet, scene);
   paintMarks(sheet, overlay);
   if (probe && SHOWN[view.stage].probe && overlay.length === 0)
     paintProbe(sheet, probe, home.settings.fieldUnit, home.settings.lengthUnit);

@@ -1,40 +1,23 @@
+import { readFirst } from '../../editor/shownAnswer';
 import { PLANS } from '../../editor/stages';
-import { paper } from './ink';
-import { write, type Hand } from './lettering';
+import { paintTriangle } from './paintTriangle';
 import type { Scene } from './scene';
-import { onSheet, strokePath, type Screen, type Sheet } from './sheet';
+import { onSheet, type Sheet } from './sheet';
 
-const HAND: Hand = { size: 12, weight: 600 };
-const CASING = 1.6;
-/** Of the triangle, its middle at the place: half a side, and what is above and below. */
-const [HALF, ABOVE, BELOW] = [11.5, 13, 7];
-
-/** Where to read next: a triangle with its rank; the chosen one heavier, in a second casing. Stale: without accent, dashed. */
+/** Where to read next, by rank. */
 export function paintNext(sheet: Sheet, { next, view }: Pick<Scene, 'next' | 'view'>): void {
   if (!PLANS.includes(view.stage)) return;
+  const { picked, stale } = next;
   next.answer?.readings.forEach(({ level, at }, rank) => {
-    if (level === view.level) paintTriangle(sheet, onSheet(sheet, at), rank, next);
+    if (level === view.level)
+      paintTriangle(sheet, onSheet(sheet, at), rank, { isPicked: rank === picked, stale });
   });
 }
 
-function paintTriangle(sheet: Sheet, [x, y]: Screen, rank: number, { picked, stale }: Scene['next']): void {
-  const { context, ink } = sheet;
-  const isPicked = rank === picked;
-  const colour = stale ? ink.text2 : ink.accent;
-  const lay = (grown: number) => {
-    context.beginPath();
-    context.moveTo(x, y - ABOVE - 2 * grown);
-    context.lineTo(x + HALF + 1.7 * grown, y + BELOW + grown);
-    context.lineTo(x - HALF - 1.7 * grown, y + BELOW + grown);
-    context.closePath();
-  };
-  if (isPicked) {
-    lay(4);
-    strokePath(sheet, { colour, width: 1.4 }, CASING);
-  }
-  lay(0);
-  context.fillStyle = paper(ink);
-  context.fill();
-  strokePath(sheet, { colour, width: isPicked ? 2.6 : 1.7, dash: stale ? [4, 3] : undefined }, CASING);
-  write(sheet, { text: String(rank + 1), x, y: y + 1.5, hand: HAND, fill: colour });
+/** While furniture is arranged: where to read before deciding, at both places of the piece that may move. */
+export function paintReadFirst(sheet: Sheet, { proposal, view }: Pick<Scene, 'proposal' | 'view'>): void {
+  if (view.stage !== 'arrange') return;
+  readFirst(proposal).forEach(({ level, at }, rank) => {
+    if (level === view.level) paintTriangle(sheet, onSheet(sheet, at), rank, { stale: proposal.stale });
+  });
 }

@@ -1,0 +1,125 @@
+import type { Alternative, Answer, PlacedPiece, Proposal } from '../engine/arranging/arrange';
+import type { Home, Id } from '../home/home';
+import { roomAt } from '../home/questions/roomAt';
+import { wallAt } from '../home/questions/wallAt';
+import { pieceShort } from './furniture';
+import { roomName } from './things';
+
+export const otherWords = {
+  title: 'Other answers',
+  best: 'Best answer',
+};
+
+/** An answer that is not the best: its place in the proposal's list, what it does in a line, and the piece it is told by. */
+export interface Other {
+  index: number;
+  answer: Alternative;
+  title: string;
+  placed: PlacedPiece;
+}
+
+/** The other answers of a proposal, each with a title no other has; those in which equal pieces have only changed places with each other are one. */
+export function otherAnswers(home: Home, proposal: Proposal): Other[] {
+  const seen = new Set([placesOf(home, proposal)]);
+  const others = proposal.alternatives.flatMap((answer, i): Omit<Other, 'title'>[] => {
+    const places = placesOf(home, answer);
+    const placed = answer.pieces.find(({ id }) => id === answer.piece);
+    if (!placed || seen.has(places)) return [];
+    seen.add(places);
+    return [{ index: i + 1, answer, placed }];
+  });
+  let parts = others.map(({ answer, placed }) => [
+    leadPart(home, proposal, answer, placed),
+    ...roomChanges(home, proposal, answer),
+  ]);
+  // What two share tells neither: the rest of what differs is said too, and then the wall itself.
+  for (const more of [otherPieces, wallParts]) {
+    const titles = parts.map((own) => own.join(', '));
+    parts = parts.map((own, i) =>
+      titles.indexOf(titles[i]!) === titles.lastIndexOf(titles[i]!)
+        ? own
+        : [...new Set([...own, ...more(home, proposal, others[i]!.answer)])],
+    );
+  }
+  const titles = parts.map((own) => capital(own.join(', ')));
+  return others.map((other, i) => {
+    const before = titles.slice(0, i).filter((title) => title === titles[i]).length;
+    return { ...other, title: before > 0 ? `${titles[i]!}, ${before + 1}` : titles[i]! };
+  });
+}
+
+/** 'head to the west wall', 'at the north wall'; where it stands at none, the room. */
+export function wallText(home: Home, placed: PlacedPiece): string {
+  const wall = wallAt(home, placed);
+  if (!wall) return `away from the walls of ${roomName(home, placed.room)}`;
+  const at = home.pieces[placed.id]!.kind === 'bed' ? 'head to' : 'at';
+  return `${at} the ${pointText(wall.bearing)} wall`;
+}
+
+const POINTS = ['north', 'north-east', 'east', 'south-east', 'south', 'south-west', 'west', 'north-west'];
+
+/** One of the eight points, of a bearing in degrees clockwise from north. */
+export const pointText = (bearing: number): string => POINTS[(Math.round(bearing / 45) + 16) % 8]!;
+
+function leadPart(
+  home: Home,
+  { about }: Proposal,
+  { piece, differs }: Alternative,
+  placed: PlacedPiece,
+): string {
+  const where = differs === 'room' ? `in ${roomName(home, placed.room)}` : wallText(home, placed);
+  return piece === about ? where : `${pieceShort(home, piece)} ${where}`;
+}
+
+/** Pieces that would change rooms in this answer and not in the best. */
+const roomChanges = (home: Home, best: Answer, { piece, pieces }: Alternative): string[] =>
+  pieces
+    .filter(({ id, room }) => id !== piece && room !== roomNow(home, id) && room !== roomIn(best, id))
+    .map(({ id }) => `${pieceShort(home, id)} changes rooms`);
+
+/** Where the pieces slept in stand that stand elsewhere in the best. */
+const otherPieces = (home: Home, best: Answer, answer: Alternative): string[] =>
+  answer.pieces
+    .filter((placed) => placed.id !== answer.piece && isSleptIn(home, placed.id))
+    .filter((placed) => {
+      const there = best.pieces.find(({ id }) => id === placed.id);
+      return there && keyOf(home, there) !== keyOf(home, placed);
+    })
+    .map((placed) =>
+      roomIn(best, placed.id) === placed.room
+        ? `${pieceShort(home, placed.id)} ${wallText(home, placed)}`
+        : `${pieceShort(home, placed.id)} in ${roomName(home, placed.room)}`,
+    );
+
+/** What tells the wall from others that face the same way. */
+function wallParts(home: Home, _: Answer, { piece, pieces }: Alternative): string[] {
+  const placed = pieces.find(({ id }) => id === piece)!;
+  const wall = wallAt(home, placed);
+  if (!wall) return [];
+  const has = wall.window ? 'with the window' : wall.door ? 'with the door' : 'without window or door';
+  return [wallText(home, placed), `the one ${has}`];
+}
+
+const roomIn = ({ pieces }: Answer, id: Id): Id | undefined => pieces.find((one) => one.id === id)?.room;
+
+function roomNow(home: Home, id: Id): Id | undefined {
+  const piece = home.pieces[id];
+  return piece && roomAt(home, piece.level, piece.at)?.id;
+}
+
+const isSleptIn = (home: Home, id: Id): boolean => ['bed', 'cot'].includes(home.pieces[id]?.kind ?? '');
+
+const keyOf = (home: Home, placed: PlacedPiece): string => `${placed.room} ${wallAt(home, placed)?.wall}`;
+
+/** The places of what is slept in, whichever of equal pieces has which. */
+function placesOf(home: Home, { pieces }: Answer): string {
+  const places = pieces.flatMap((placed) => {
+    const piece = home.pieces[placed.id];
+    if (!piece || !isSleptIn(home, placed.id)) return [];
+    const hours = piece.uses.map(({ side, hours }) => `${side} ${hours}`).sort();
+    return [`${piece.kind} ${piece.size.join(' ')} ${hours.join(' ')} ${keyOf(home, placed)}`];
+  });
+  return places.sort().join('; ');
+}
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
