@@ -1,6 +1,6 @@
 import type { Answer, PlacedPiece } from '../engine/arranging/arrange';
 import { isElsewhere, type Place, type Put } from '../engine/arranging/place';
-import type { BrokenRule } from '../engine/arranging/rules';
+import type { RulesAt } from '../engine/arranging/brokenRules';
 import type { Edit } from '../home/edits/edit';
 import type { Home, Id, Point, Ref } from '../home/home';
 import { roomAt } from '../home/questions/roomAt';
@@ -19,8 +19,8 @@ interface Parts {
   state(): ProposalState;
   /** The step of the home's history that stands last. */
   lastStep(): unknown;
-  /** Every rule that a piece of the answer breaks where it is put; null while nobody can tell. */
-  broken(put: Put, others: readonly Put[]): BrokenRule[] | null;
+  /** Tells every rule that a piece of the answer breaks where it is put; null while nobody can. */
+  rules(): RulesAt | null;
   put(adjusted: Adjusted | null): void;
   say(problem: Problem): void;
 }
@@ -67,6 +67,7 @@ export function createAdjusting(parts: Parts): Adjusting {
     const byHand = own.filter((piece, i) => isElsewhere(piece, puts[i]!)).map(({ id }) => id);
     if (byHand.length === 0) return null;
     const answer = shownAnswer(parts.state())!;
+    const rules = parts.rules();
     const place = (piece: PlacedPiece): PlacedPiece => {
       const put = puts.find(({ id }) => id === piece.id)!;
       if (isSame(piece, put)) return piece;
@@ -75,7 +76,7 @@ export function createAdjusting(parts: Parts): Adjusting {
         ...put,
         room: roomAt(home, put.level, put.at)?.id ?? '',
         moves: isElsewhere(parts.home().pieces[piece.id]!, put),
-        breaks: parts.broken(put, puts) ?? piece.breaks,
+        breaks: rules?.(put, puts) ?? piece.breaks,
       };
     };
     return { byHand, answer: { ...answer, pieces: answer.pieces.map(place) }, judging: true };

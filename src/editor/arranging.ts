@@ -2,11 +2,13 @@ import { createAdjusting, type Adjusting } from './adjusting';
 import { createArrangeOnEntry } from './arrangeOnEntry';
 import { createArrangeTask } from './compute/arrangeTask';
 import { createPricesTask } from './compute/pricesTask';
+import { keepLast, keepSame } from './keepLast';
 import { questionShown } from './questionShown';
 import { takeAnswer } from './takeAnswer';
 import type { Arranging, Results, Stage, View } from './editor';
 import type { Edit } from '../home/edits/edit';
 import type { Here } from './compute/loadHere';
+import type { ArrangeRequest } from '../engine/arranging/request';
 import type { Home } from '../home/home';
 import type { Problem } from '../home/problem';
 import type { Services } from './services';
@@ -45,14 +47,17 @@ export function createArranging(parts: Parts): Arranging & Follower {
     return known && questionShown(parts.home(), known, task.state);
   };
 
+  // What the rooms ask is worked out once for all places on the way of a hand.
+  const same = keepSame<ArrangeRequest>();
+  const rulesOf = keepLast((engine: Here, asked: ArrangeRequest) => engine.brokenRules(asked));
   const adjusting = createAdjusting({
     home: parts.home,
     view: parts.view,
     state: () => task.state,
     lastStep: parts.lastStep,
-    broken(put, others) {
-      const asked = question();
-      return (asked && parts.engine()?.brokenRules(asked, put, others)) ?? null;
+    rules() {
+      const [asked, engine] = [question(), parts.engine()];
+      return asked && engine && rulesOf(engine, same(asked));
     },
     put: (adjusted) => task.adjust(adjusted, question()),
     say: parts.say,

@@ -40,11 +40,12 @@ function faultOf(answer: Answer, home: Home, question: ArrangeRequest, engine: H
   });
   if (faults.length > 0) return { kind: 'places-faulty', faults };
   const places = answer.pieces.map(placeOf);
+  const rulesAt = engine.brokenRules(question);
   for (const [i, { id, breaks, moves }] of answer.pieces.entries()) {
     if (!moves) continue;
-    const rules = engine
-      .brokenRules(question, places[i]!, places)
-      .filter((rule) => !breaks.some((named) => named.kind === rule.kind));
+    const rules = rulesAt(places[i]!, places).filter(
+      (rule) => !breaks.some((named) => named.kind === rule.kind),
+    );
     if (rules.length > 0) return { kind: 'rules-broken', id, rules };
   }
   return null;

@@ -1,4 +1,3 @@
-import { answerAt } from '../../engine/arranging/answer';
 import { arrange, type Progress } from '../../engine/arranging/arrange';
 import { assessWhatIf } from '../../engine/whatIf/assessWhatIf';
 import { compareArrangements } from '../../engine/whatIf/compareArrangements';
@@ -9,9 +8,11 @@ import { nextReadings } from '../../engine/nextReadings/nextReadings';
 import { pricesOf } from '../../engine/arranging/prices';
 import { pieceDose } from '../../engine/dose/pieceDose';
 import { sampleSurvey } from '../../engine/mapping/sourceSampling/sampleSurvey';
-import { zoneMeans } from '../../engine/dose/zoneMeans';
 import { withSurvey } from '../../engine/mapping/fitSurvey';
+import { createJudge } from './judge';
 import type { Ask, Reply } from './protocol';
+
+const judge = createJudge();
 
 /** Works out the answer to one question and sends progress and the answer. Never throws: a fault becomes a problem. */
 export function answer(ask: Ask, send: (reply: Reply) => void): void {
@@ -48,11 +49,8 @@ function worked(ask: Ask, progress: Progress): Reply {
       return { reply: 'done', key, answer: arrange(ask.request, progress) };
     case 'prices':
       return { reply: 'done', key, answer: pricesOf(ask.request, progress) };
-    case 'judge': {
-      const { request, puts } = ask;
-      const means = zoneMeans(fieldsOf(request.fitted), request.fitted);
-      return { reply: 'done', key, answer: answerAt(request, means, puts) };
-    }
+    case 'judge':
+      return { reply: 'done', key, answer: judge(ask.request, ask.puts) };
     case 'whatIf': {
       const reply = assessWhatIf(ask.request, progress);
       if (!reply.ok) return { reply: 'problem', key, problem: reply.problem };

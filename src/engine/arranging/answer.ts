@@ -10,7 +10,8 @@ import { standOf, type Stand } from './stand';
 import type { ArrangePiece, ArrangeRequest } from './request';
 import type { Candidate } from './candidates';
 import { decideForWorstOff, type Decision } from './decide';
-import type { ZoneMeans } from '../dose/zoneMeans';
+import type { FieldAt } from '../dose/fieldAt';
+import { zoneMeans, type ZoneMeans } from '../dose/zoneMeans';
 import { isElsewhere, type Place, type Put } from './place';
 
 /** One piece in an answer, with what its own place is worth to those who use it. */
@@ -90,23 +91,31 @@ export function answerSince(
 
 /**
  * What places chosen by hand are worth against those that the pieces have now, as if the planner had proposed them: for the
- * pieces that are `put`, in that order, each with every rule, hard or preferred, that it breaks among the others where they are put. The
- * other pieces of the request stand as found. Faults are those of the second look.
+ * pieces that are `put`, in that order, each with every rule, hard or preferred, that it breaks among the others where they
+ * are put. The other pieces of the request stand as found. Faults are those of the second look. What is found of rooms and map
+ * is kept for the next choice of places.
  */
-export function answerAt(request: ArrangeRequest, means: ZoneMeans, puts: readonly Put[]): Answer {
-  const putOf = (piece: ArrangePiece) => puts.find(({ id }) => id === piece.id);
-  const answer = between(
-    request,
-    means,
-    (piece) => piece,
-    (piece) => putOf(piece) ?? piece,
-  );
-  const pieces = puts.map((put) => ({
-    ...answer.pieces.find(({ id }) => id === put.id)!,
-    breaks: brokenRules(request, put, puts),
-  }));
-  const decision = decisionOf(request, answer);
-  return { ...answer, decision, pieces, faults: checkerOf(request)(puts, leftAlone(pieces)) };
+export function answersAt(request: ArrangeRequest, fieldAt: FieldAt): (puts: readonly Put[]) => Answer {
+  const [means, rulesAt, check] = [
+    zoneMeans(fieldAt, request.fitted),
+    brokenRules(request, fieldAt),
+    checkerOf(request),
+  ];
+  return (puts) => {
+    const putOf = (piece: ArrangePiece) => puts.find(({ id }) => id === piece.id);
+    const answer = between(
+      request,
+      means,
+      (piece) => piece,
+      (piece) => putOf(piece) ?? piece,
+    );
+    const pieces = puts.map((put) => ({
+      ...answer.pieces.find(({ id }) => id === put.id)!,
+      breaks: rulesAt(put, puts),
+    }));
+    const decision = decisionOf(request, answer);
+    return { ...answer, decision, pieces, faults: check(puts, leftAlone(pieces)) };
+  };
 }
 
 /** All pieces of a request at one place before and at another after. */

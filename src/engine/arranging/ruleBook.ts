@@ -64,21 +64,23 @@ export function ruleBook(request: RuleQuestion): RuleBook {
     return { neighbours, ways: waysOf(site(here.id), asFound) };
   };
   // While a hand moves one piece, the others of its room stay.
-  const asFound = keptBy((key) => {
-    const [id, room] = JSON.parse(key) as [string, string];
-    return roundOf(
-      id,
-      request.rooms.find((one) => one.id === room)!,
-      [],
+  const rounds = new Map<string, { among: string; round: Round }>();
+  const roundIn = (id: string, here: ArrangeRoom, others: readonly Put[]): Round => {
+    const among = JSON.stringify(
+      others.map((put) => put.id !== id && [put.id, put.level, put.at, put.angle]),
     );
-  });
+    const known = rounds.get(`${id} ${here.id}`);
+    if (known?.among === among) return known.round;
+    const round = roundOf(id, here, others);
+    rounds.set(`${id} ${here.id}`, { among, round });
+    return round;
+  };
 
   const standing = (put: Put, others: readonly Put[]): Standing | null => {
     const here = roomAt(request, put.level, put.at);
     if (!here) return null;
     const piece = pieceOf(request, put.id);
-    const round =
-      others.length === 0 ? asFound(JSON.stringify([put.id, here.id])) : roundOf(put.id, here, others);
+    const round = roundIn(put.id, here, others);
     const own = ways(piece, here.id, put);
     const broken = own.map((stand) => [
       ...alone(stand, site(here.id)),

@@ -85,7 +85,7 @@ describe.each(KINDS)(
       for (const answer of [proposal, ...proposal.alternatives]) {
         expect(faults(request, answer)).toBe(0);
         for (const piece of answer.pieces) {
-          const hard = brokenRules(request, piece, answer.pieces).filter(
+          const hard = brokenRules(request)(piece, answer.pieces).filter(
             (rule) => !piece.breaks.some(({ kind }) => kind === rule.kind),
           );
           expect(hard).toEqual([]);

@@ -9,7 +9,7 @@ const survey = fitted(readingsOf((x, y) => 0.1 + 0.01 * x + 0.005 * y, [-1, -1, 
 export function rules(more: Partial<ArrangeRequest>, put: Partial<Put> = {}, others: Put[] = []): string[] {
   const home = request({ fitted: survey, rooms: [room('r1', box(0, 0, 4, 4))], ...more });
   const { id, level, at, angle } = home.pieces[0];
-  return brokenRules(home, { id, level, at, angle, ...put }, others).map(({ kind }) => kind);
+  return brokenRules(home)({ id, level, at, angle, ...put }, others).map(({ kind }) => kind);
 }
 
 export const fixture = (

@@ -1,8 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { answerAt, type Answer } from '../../../src/engine/arranging/answer';
+import { answersAt, type Answer } from '../../../src/engine/arranging/answer';
 import { arrange } from '../../../src/engine/arranging/arrange';
 import { fieldsOf } from '../../../src/engine/dose/fieldAt';
-import { zoneMeans } from '../../../src/engine/dose/zoneMeans';
 import { bed, box, desk, door, fitted, readingsOf, request, room } from './homes';
 import { furnishedHome } from '../../support/generators/furnishedHome';
 import { random } from '../../../src/engine/algebra/random';
@@ -19,8 +18,7 @@ const said = (answer: Answer): Answer => {
   return JSON.parse(JSON.stringify({ ...answer, pieces }, rounded)) as Answer;
 };
 
-const at = (asked: ArrangeRequest, puts: readonly Put[]) =>
-  answerAt(asked, zoneMeans(fieldsOf(asked.fitted), asked.fitted), puts);
+const at = (asked: ArrangeRequest, puts: readonly Put[]) => answersAt(asked, fieldsOf(asked.fitted))(puts);
 
 /** Two rooms one over the other on a level, a third on the next; field falls to the right and upstairs. */
 function twoLevels(): ArrangeRequest {
@@ -40,6 +38,18 @@ describe('an answer at places chosen by hand', () => {
     const best = arrange(asked);
     for (const answer of [best, ...best.alternatives])
       expect(said(answer)).toMatchObject(said(at(asked, answer.pieces)));
+  });
+
+  it('is the same after other places as at the first asking', () => {
+    const asked = furnishedHome(random(8), 5);
+    const { pieces } = arrange(asked);
+    const judge = answersAt(asked, fieldsOf(asked.fitted));
+    const way = [0, 0.1, 0.6, 1.5, 0].map((dx) =>
+      pieces.map((piece, i) =>
+        i === 0 ? { ...piece, at: [piece.at[0] + dx, piece.at[1]] as const } : piece,
+      ),
+    );
+    for (const puts of way) expect(said(judge(puts))).toEqual(said(at(asked, puts)));
   });
 
   it('keeps levels, and a piece is lower where the field is', () => {
