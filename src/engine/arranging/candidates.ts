@@ -2,7 +2,7 @@ import { add, scale } from '../geometry/point';
 import { hasSides, standOf, type Stand, type WallSide } from './stand';
 import { meanOver, supports, type Ground } from './ground';
 import { PAIR_RULES, PIECE_RULES, type BrokenRule } from './rules';
-import { zoneOf, type Zone } from '../dose/zones';
+import { zoneOf, zoneRing } from '../dose/zones';
 import type { ArrangeKind, ArrangePiece } from './request';
 import type { Pose } from '../geometry/pose';
 import type { Site, Wall } from './site';
@@ -54,16 +54,19 @@ export function choiceOf(
   const candidates: Candidate[] = [];
   let furthest = { order: -1, rule: NO_WALL };
   const consider = (pose: Pose, wall: number) => {
+    // The same day whichever side its strips lie on.
+    let day: Day | undefined;
     for (const mirrored of hasSides(piece) ? [false, true] : [false]) {
       const stand = standOf(piece, site.room.id, pose, mirrored);
-      const verdict = judge(stand, site, ground, fixed);
+      const verdict = judge(stand, site, fixed, () => (day ??= dayAt(stand, ground)));
       if (!verdict.broken) {
         candidates.push({ stand, wall, cost: verdict.cost, doses: verdict.doses, breaks: verdict.breaks });
       } else if (wall === AS_FOUND && piece.uses.length === 0) {
         // Nobody gains by moving it: it may stay however it stands.
         candidates.push({ stand, wall, cost: 0, doses: [], breaks: [] });
-      } else if (verdict.order > furthest.order) {
-        furthest = { order: verdict.order, rule: verdict.broken };
+      } else {
+        if (verdict.order > furthest.order) furthest = { order: verdict.order, rule: verdict.broken };
+        if (verdict.order < STRIPS) return;
       }
     }
   };
@@ -83,43 +86,54 @@ export const AS_FOUND = -1;
 
 const NO_WALL: BrokenRule = { kind: 'head-off-wall', with: null };
 
+/** Rules before this one do not ask on which side the strips lie. */
+const STRIPS = PIECE_RULES.findIndex(({ kind }) => kind === 'access');
+
 type Verdict =
-  | { broken: null; breaks: BrokenRule[]; cost: number; doses: number[] }
+  | { broken: null; breaks: BrokenRule[]; cost: number; doses: readonly number[] }
   | { broken: BrokenRule; order: number };
 
+/** Daily doses of those who use a piece somewhere, as planned: µT·h. */
+interface Day {
+  doses: readonly number[];
+  /** Whether the map speaks for where they are. */
+  supported: boolean;
+}
+
 /** The first hard rule that a stand breaks, with its place in the order; or the preferences it does not keep, and what it costs. */
-export function judge(stand: Stand, site: Site, ground: Ground, others: readonly Stand[]): Verdict {
+export function judge(stand: Stand, site: Site, others: readonly Stand[], day: () => Day): Verdict {
   const breaks: BrokenRule[] = [];
-  for (const [order, rule] of PIECE_RULES.entries()) {
+  for (let order = 0; order < PIECE_RULES.length; order++) {
+    const rule = PIECE_RULES[order];
     const found = rule.breach(stand, site);
     if (found === null) continue;
     const broken = { kind: rule.kind, with: found || null };
     if (!rule.preference) return { broken, order };
     breaks.push(broken);
   }
-  const zones = zonesOf(stand);
-  if (!zones.every((zone) => supports(ground, zone)))
-    return { broken: { kind: 'unsupported', with: null }, order: PIECE_RULES.length };
+  const { doses, supported } = day();
+  if (!supported) return { broken: { kind: 'unsupported', with: null }, order: PIECE_RULES.length };
   for (const [order, rule] of PAIR_RULES.entries()) {
     const other = others.find((o) => o.room === stand.room && rule.broken(stand, o, site.rules));
     if (other)
       return { broken: { kind: rule.kind, with: other.piece.id }, order: PIECE_RULES.length + 1 + order };
   }
-  const doses = dosesIn(zones, stand, ground);
   return { broken: null, breaks, cost: sumOf(doses), doses };
 }
 
-/** Daily dose of each who uses a piece where it stands, as planned: µT·h. */
-export const dosesOf = (stand: Stand, ground: Ground): number[] => dosesIn(zonesOf(stand), stand, ground);
+export const dayAt = (stand: Stand, ground: Ground): Day => ({
+  doses: dosesOf(stand, ground),
+  supported: isSupported(stand, ground),
+});
 
-const dosesIn = (zones: readonly Zone[], { piece }: Stand, ground: Ground): number[] =>
-  piece.uses.map(({ hours }, i) => hours * meanOver(ground, zones[i]));
+/** Daily dose of each who uses a piece where it stands, as planned: µT·h. */
+export const dosesOf = ({ piece: { kind, size, uses }, pose }: Stand, ground: Ground): number[] =>
+  uses.map(({ side, hours }) => hours * meanOver(ground, zoneRing(kind, pose, size, side)));
+
+export const isSupported = ({ piece: { kind, size, uses }, pose }: Stand, ground: Ground): boolean =>
+  ground.clear || uses.every(({ side }) => supports(ground, zoneOf(kind, pose, size, side)));
 
 export const sumOf = (doses: readonly number[]): number => doses.reduce((sum, dose) => sum + dose, 0);
-
-/** Where those who use a piece are when it stands there, one zone a use. */
-const zonesOf = ({ piece, pose }: Stand): Zone[] =>
-  piece.uses.map(({ side }) => zoneOf(piece.kind, pose, piece.size, side));
 
 const breadth = ({ size }: ArrangePiece, side: WallSide): number => (side === 'head' ? size[0] : size[1]);
 

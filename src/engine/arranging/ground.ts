@@ -15,7 +15,12 @@ export interface Ground {
   /** How much the map may be doubted, on coarser cells: where a bed stands that changes slowly. */
   doubtGrid: Grid;
   doubt: Float64Array;
+  /** No cell of it is doubted. */
+  clear: boolean;
 }
+
+/** How much of a room the map speaks for. */
+type Doubt = Pick<Ground, 'doubtGrid' | 'doubt' | 'clear'>;
 
 /** Cells of the planner's field, and samples of a zone that lies askew, metres. */
 const CELL = 0.1;
@@ -30,8 +35,23 @@ const PAD = 0.2;
 /** Share of a zone that must lie on the supported map: the project's choice. */
 const SUPPORTED_SHARE = 0.95;
 
-/** The field over one room, µT, with how much of each place is supported; `cautious` takes its 95th percentile for its median. */
+/** Grounds of a field live as long as it does: one map is asked about many times. */
+const known = new WeakMap<Field, Map<string, Ground>>();
+
+/**
+ * The field over one room, µT, with how much of each place is supported; `cautious` takes its 95th percentile for its median.
+ * What was found before of the same field is given again.
+ */
 export function groundOf(field: Field, outline: Ring, cautious: boolean): Ground {
+  const made = known.get(field) ?? new Map<string, Ground>();
+  known.set(field, made);
+  const key = `${cautious} ${outline.join(' ')}`;
+  const ground = made.get(key) ?? predicted(field, outline, cautious);
+  made.set(key, ground);
+  return ground;
+}
+
+function predicted(field: Field, outline: Ring, cautious: boolean): Ground {
   const box = bounds(outline);
   const grid = gridOver(box, CELL, PAD);
   const { xs, ys } = cellCentres(grid);
@@ -41,10 +61,11 @@ export function groundOf(field: Field, outline: Ring, cautious: boolean): Ground
 }
 
 /** How much of one room the map speaks for: all that `supports` asks. */
-export function doubtOf(field: Field, outline: Ring): Pick<Ground, 'doubtGrid' | 'doubt'> {
+export function doubtOf(field: Field, outline: Ring): Doubt {
   const doubtGrid = gridOver(bounds(outline), DOUBT_CELL, PAD);
   const { xs, ys } = cellCentres(doubtGrid);
-  return { doubtGrid, doubt: field.support(xs, ys).doubt };
+  const { doubt } = field.support(xs, ys);
+  return { doubtGrid, doubt, clear: doubt.every((value) => value <= 1) };
 }
 
 /** Cumulative sums (Crow 1984): any upright rectangle's integral from four of them. */
@@ -61,8 +82,7 @@ function summedArea({ nx, ny, step }: Grid, values: Float64Array): Float64Array 
 }
 
 /** Mean of the field over a zone, µT: exact over the cells for an upright zone, by samples for one that lies askew. */
-export function meanOver(ground: Ground, { ring }: Zone): number {
-  const [a, b, c, d] = ring;
+export function meanOver(ground: Ground, [a, b, c, d]: Ring): number {
   const upright = (a[0] === b[0] || a[1] === b[1]) && (b[0] === c[0] || b[1] === c[1]);
   return upright ? meanUpright(ground, a, c) : meanAskew(ground, a, b, d);
 }
@@ -110,10 +130,8 @@ function meanAskew({ grid, values }: Ground, corner: Point, across: Point, along
 }
 
 /** Whether the map speaks for a zone: nearly all of it lies on cells that deserve to be shown. */
-export function supports(
-  { doubtGrid: grid, doubt }: Pick<Ground, 'doubtGrid' | 'doubt'>,
-  { cells }: Zone,
-): boolean {
+export function supports({ doubtGrid: grid, doubt, clear }: Doubt, { cells }: Pick<Zone, 'cells'>): boolean {
+  if (clear) return true;
   const place = (value: number, origin: number, count: number) =>
     Math.min(count - 1, Math.max(0, Math.floor((value - origin) / grid.step)));
   const drawn = cells.filter(

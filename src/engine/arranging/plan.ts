@@ -34,7 +34,7 @@ export interface Plan {
 /** The field over a room of a request, at a height over its floor. */
 export type Grounds = (room: string, height: number) => Ground;
 
-/** Grounds of a request, each made when it is first asked for: they serve all plans over the same rooms and map. */
+/** Grounds of a request, each made when it is first asked for. */
 export function groundsOf(
   { rooms, cautious }: Pick<ArrangeRequest, 'rooms' | 'cautious'>,
   fieldAt: FieldAt,
@@ -42,8 +42,10 @@ export function groundsOf(
   const made = new Map<string, Ground>();
   return (room, height) => {
     const key = `${room} ${height}`;
+    const known = made.get(key);
+    if (known) return known;
     const { level, outline } = rooms.find(({ id }) => id === room)!;
-    const ground = made.get(key) ?? groundOf(fieldAt(level, height), outline, cautious);
+    const ground = groundOf(fieldAt(level, height), outline, cautious);
     made.set(key, ground);
     return ground;
   };

@@ -1,5 +1,5 @@
 import { add, scale } from '../geometry/point';
-import { AS_FOUND, dosesOf, judge, sumOf, type Candidate } from './candidates';
+import { AS_FOUND, dosesOf, isSupported, judge, sumOf, type Candidate } from './candidates';
 import { standOf } from './stand';
 import type { Plan } from './plan';
 import type { Pose } from '../geometry/pose';
@@ -71,7 +71,10 @@ function shifted(
   const doses = dosesOf(moved, ground);
   const cost = sumOf(doses);
   if (cost >= under) return null;
-  const verdict = judge(moved, site, ground, [...plan.fixed, ...others]);
+  const verdict = judge(moved, site, [...plan.fixed, ...others], () => ({
+    doses,
+    supported: isSupported(moved, ground),
+  }));
   if (verdict.broken || verdict.breaks.length > breaks.length) return null;
   const here = [moved, ...others.filter(({ room }) => room === stand.room)];
   if (plan.ways(stand.room).lost(here.map((one) => [one]))) return null;

@@ -56,11 +56,11 @@ export function zoneOf(kind: string, pose: Pose, size: readonly [number, number]
       cells.push(toPlan(pose, [x, y]));
     }
   }
-  const corners: Ring = [
-    [x0, y0],
-    [x1, y0],
-    [x1, y1],
-    [x0, y1],
-  ];
-  return { ring: corners.map((corner) => toPlan(pose, corner)), cells };
+  return { ring: zoneRing(kind, pose, size, side), cells };
+}
+
+/** The floor of a zone without the places that stand for it. */
+export function zoneRing(kind: string, pose: Pose, size: readonly [number, number], side: ZoneSide): Ring {
+  const { x0, x1, y0, y1 } = bodyOf(kind, size, side);
+  return [toPlan(pose, [x0, y0]), toPlan(pose, [x1, y0]), toPlan(pose, [x1, y1]), toPlan(pose, [x0, y1])];
 }
