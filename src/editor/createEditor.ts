@@ -7,7 +7,6 @@ import { toPlan } from './camera';
 import { createCameraControl } from './cameraControl';
 import { createEstimates } from './compute/estimates';
 import { loadHere } from './compute/loadHere';
-import { createEstimateTask } from './compute/estimateTask';
 import { createNextTask } from './compute/nextTask';
 import type { Editor, Mark, PointerInput } from './editor';
 import { createHistory } from './history';
@@ -25,6 +24,7 @@ import { createToolbox } from './tools/toolbox';
 import type { Toolbox } from './tools/toolbox';
 import { createFirstRoom } from './firstRoom';
 import { createTopics } from './topics';
+import { createMaps } from './maps';
 
 /** How much one press of + or − zooms. */
 const ZOOM_STEP = 1.25;
@@ -57,19 +57,25 @@ export function createEditor(services: Services): Editor {
     () => tell('camera', 'overlay', 'pointer'),
   );
 
-  const estimate = createEstimateTask(services, () => {
-    tell('results', 'pointer');
-    arranging.check();
-    followNext();
+  const { estimate, trying, shown } = createMaps({
+    services,
+    home: () => store.home,
+    view: () => session.view,
+    say: (problem) => say(problem),
+    tell,
+    changed() {
+      arranging.check();
+      followNext();
+    },
   });
   const here = loadHere();
-  const estimates = createEstimates(estimate, here.engine);
+  const estimates = createEstimates(shown, here.engine);
   const arranging = createArranging({
     services,
     home: () => store.home,
     view: () => session.view,
     lastStep: () => history.last,
-    results: () => estimate.results,
+    results: shown,
     engine: here.engine,
     run: (edit) => run(edit),
     say: (problem) => say(problem),
@@ -80,7 +86,7 @@ export function createEditor(services: Services): Editor {
     view: () => session.view,
     selection: () => session.selection,
     proposal: () => arranging.state,
-    results: () => estimate.results,
+    results: shown,
     engine: here.engine,
     carrying: () => carrying(),
   });
@@ -88,6 +94,7 @@ export function createEditor(services: Services): Editor {
   const followNext = () => next.follow(store.home, estimate.results);
   const settle = () => {
     estimate.settle(store.home, session.view);
+    trying.follow();
     arranging.check();
     followNext();
   };
@@ -101,6 +108,7 @@ export function createEditor(services: Services): Editor {
       layDown();
       history.clear();
       estimate.restart();
+      trying.restart();
       next.ask(null, home, estimate.results);
       session.restart(home);
       store.put(home);
@@ -154,6 +162,7 @@ export function createEditor(services: Services): Editor {
     planned: () => next.state.answer?.readings ?? [],
     pickNext: next.pick,
     mayWrite: () => shelf.writes,
+    tried: trying.hand,
     suspects: () => suspectsShown(store.home.sources, estimate.results.assessment, session.view),
   });
   const toolbox: Toolbox = createToolbox(bench, () => tell('tool', 'overlay', 'pointer'));
@@ -349,8 +358,12 @@ export function createEditor(services: Services): Editor {
     },
     estimateAt: (at, height) => estimates.at(store.home, session.view, at, height),
     get results() {
+      return shown();
+    },
+    get measured() {
       return estimate.results;
     },
+    trying,
     cancelAssessment: estimate.cancel,
     stopSampling: estimate.stopSampling,
     startSampling: estimate.startSampling,
@@ -375,6 +388,7 @@ export function createEditor(services: Services): Editor {
     destroy() {
       topics.silence();
       estimate.end();
+      trying.stop();
       arranging.end();
       next.end();
       shelf.end();

@@ -11,6 +11,7 @@ import type { ReadingPlace } from '../engine/arranging/placesToRead';
 import type { NextReadings } from '../engine/nextReadings/request';
 import type { Edit } from '../home/edits/edit';
 import type { Problem } from '../home/problem';
+import type { Trying } from './trying';
 import type { UnmarkedSource } from '../engine/mapping/sourceSampling/unmarkedSources';
 
 /** The six stages of the job. */
@@ -27,6 +28,7 @@ export type Topic =
   | 'pointer'
   | 'results'
   | 'proposal'
+  | 'tried'
   | 'atHand'
   | 'next'
   | 'shelf'
@@ -330,6 +332,9 @@ export interface Editor {
   startSampling(): void;
 
   readonly arranging: Arranging;
+  /** What would be with sources off, weaker or elsewhere. Results are then of that map; `measured` are not. */
+  readonly trying: Trying;
+  readonly measured: Results;
   /** Null where no one piece is selected, or another stage is worked at. */
   readonly atHand: AtHand | null;
   readonly broken: Broken;

@@ -114,6 +114,19 @@ export class EditorState {
     this.#follow('results');
     return this.editor.results;
   }
+  /** What was worked out from the readings, whatever is being tried. */
+  get measured() {
+    this.#follow('results');
+    return this.editor.measured;
+  }
+  get tried() {
+    this.#follow('tried');
+    return this.editor.trying.changes;
+  }
+  get compared() {
+    this.#follow('tried');
+    return this.editor.trying.compared;
+  }
   get proposal() {
     this.#follow('proposal');
     return this.editor.arranging.state;

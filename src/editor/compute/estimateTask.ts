@@ -1,4 +1,5 @@
 import type { AssessRequest, Assessment } from '../../engine/assess';
+import type { FittedSurvey } from '../../engine/mapping/fitSurvey';
 import type { Sampled } from '../../engine/mapping/sourceSampling/sampleSurvey';
 import type { Home, Piece } from '../../home/home';
 import { assessPiece } from '../../home/questions/assessPiece';
@@ -63,6 +64,8 @@ export function createEstimateTask(
     schedule,
   }: Pick<Services, 'engineFactory' | 'samplingFactory' | 'schedule'>,
   changed: () => void,
+  /** The survey that the doses of what is carried are asked of: that of the map, or as it would be. */
+  shown: (fitted: FittedSurvey) => FittedSurvey = (fitted) => fitted,
 ): EstimateTask {
   const client = createEngineClient(engineFactory);
   const sampling = createSamplingTask({ samplingFactory });
@@ -208,7 +211,7 @@ export function createEstimateTask(
       const pieces = movedPieces(home, wholeHome).map(assessPiece);
       client.put(
         'doses',
-        { fitted: onto.fitted, pieces },
+        { fitted: shown(onto.fitted), pieces },
         {
           done(doses) {
             set({ live: Object.fromEntries(doses.map((dose) => [dose.id, dose])) });

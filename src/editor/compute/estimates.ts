@@ -1,9 +1,8 @@
 import type { FieldAt } from '../../engine/dose/fieldAt';
 import type { FittedSurvey } from '../../engine/mapping/fitSurvey';
 import type { Home, Point } from '../../home/home';
-import type { Probe, View } from '../editor';
+import type { Probe, Results, View } from '../editor';
 import { thingsShown } from '../things';
-import type { EstimateTask } from './estimateTask';
 import type { Here } from './loadHere';
 import { probeField, probePicture } from './probe';
 
@@ -15,11 +14,11 @@ export interface Estimates {
 }
 
 /** Estimates that are worked out here and now, from the last survey that was fitted. */
-export function createEstimates(task: EstimateTask, here: () => Here | null): Estimates {
+export function createEstimates(results: () => Results, here: () => Here | null): Estimates {
   let made: { fitted: FittedSurvey; fieldAt: FieldAt } | null = null;
 
   const fieldAt = (): FieldAt | null => {
-    const fitted = task.results.assessment?.fitted;
+    const fitted = results().assessment?.fitted;
     const engine = here();
     if (!fitted || !engine) return null;
     if (made?.fitted !== fitted) made = { fitted, fieldAt: engine.fieldsOf(fitted) };
@@ -28,7 +27,7 @@ export function createEstimates(task: EstimateTask, here: () => Here | null): Es
 
   const estimates: Estimates = {
     probe(home, view, at) {
-      const { assessment, request } = task.results;
+      const { assessment, request } = results();
       const readings: Point[] = [];
       for (const { ref } of thingsShown(home, view, ['reading'])) {
         const reading = home.readings[ref.id]!;
@@ -40,7 +39,7 @@ export function createEstimates(task: EstimateTask, here: () => Here | null): Es
     at(home, view, at, height) {
       const field = fieldAt();
       if (!field) return estimates.probe(home, view, at);
-      const drawn = task.results.request?.levels.find(({ id }) => id === view.level)?.height;
+      const drawn = results().request?.levels.find(({ id }) => id === view.level)?.height;
       return probeField(field, view.level, height ?? drawn ?? home.settings.mapHeight, at);
     },
   };

@@ -12,6 +12,7 @@ import { AT_REST, PLANS } from '../stages';
 import { suspectAt } from '../suspects';
 import type { Store } from '../store';
 import type { Topics } from '../topics';
+import type { TriedSources } from '../trying';
 import type { UnmarkedSource } from '../../engine/mapping/sourceSampling/unmarkedSources';
 import type { Bench } from './tool';
 import type { Toolbox } from './toolbox';
@@ -25,6 +26,7 @@ interface Parts {
   topics: Topics;
   toolbox: () => Toolbox;
   answer: Adjusting;
+  tried: TriedSources;
   run(edit: Edit): Problem | null;
   mark(name: string): void;
   commit(): void;
@@ -63,6 +65,7 @@ export function createBench(parts: Parts): Bench {
       return session.readingPlace;
     },
     answer: parts.answer,
+    tried: parts.tried,
     run: (edit) => parts.run(edit) === null,
     // A gesture's own refusals are seen in what does not follow the hand; a sentence a frame would be noise.
     redraw: (edit) => parts.mayWrite() && history.open && history.redraw(edit) === null,

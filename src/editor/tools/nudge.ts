@@ -20,7 +20,7 @@ export const WAYS: Record<string, Point> = {
  */
 export function nudge(bench: Bench, input: KeyInput): boolean {
   if (input.command) return false;
-  const subject = bench.selection.every(bench.answer.has) ? bench.answer : bench;
+  const subject = [bench.answer, bench.tried].find(({ has }) => bench.selection.every(has)) ?? bench;
   if (input.key.toLowerCase() === 'r') {
     subject.run(rotate(bench.selection, input.shift ? -90 : 90));
     return true;

@@ -1,4 +1,5 @@
 import type { Adjusting } from '../adjusting';
+import type { TriedSources } from '../trying';
 import type { Edit } from '../../home/edits/edit';
 import type { Home, KindName, Point, Ref } from '../../home/home';
 import type { Problem } from '../../home/problem';
@@ -39,6 +40,8 @@ export interface Subject {
 export interface Bench extends Subject {
   /** The answer that is looked at, where there is one: its ghosts are moved, not the home. */
   readonly answer: Adjusting;
+  /** Sources that are moved to see what would be. */
+  readonly tried: TriedSources;
   readonly view: View;
   readonly camera: Camera;
   readonly selection: readonly Ref[];
