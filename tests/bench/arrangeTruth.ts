@@ -6,7 +6,7 @@ import { groundsOf, planOf } from '../../src/engine/arranging/plan';
 import { inEachRoom, mostUsed, otherAnswers } from '../../src/engine/arranging/others';
 import { random } from '../../src/engine/algebra/random';
 import { smallHome, type SmallHome } from '../support/planner/smallHome';
-import { solve } from '../../src/engine/arranging/solve';
+import { search, solve, type Wishes } from '../../src/engine/arranging/solve';
 import { spread, timed, type Spread } from './arrangePeer';
 import { tryEverything } from '../support/planner/tryEverything';
 import type { Place } from '../support/planner/places';
@@ -47,19 +47,18 @@ export function othersEqualEverything(homes = 60): { homes: number; equal: numbe
     const request = smallHome(random(30_000 + i), { pieces: 2, step: 0.25 });
     const plan = planOf(request, groundsOf(request, fieldsOf(request.fitted)));
     const hand = mostUsed(plan.hands);
-    const solveFor = (wishes?: Parameters<typeof solve>[3]) =>
-      solve(plan, request.step, { budget: 1e6 }, wishes);
-    const best = plan.blocked.length === 0 ? solveFor().chosen : null;
+    const searchFor = (wishes?: Wishes) => search(plan, request.step, { budget: 1e6 }, wishes);
+    const best = plan.blocked.length === 0 ? searchFor().choose() : null;
     if (!best || !hand) continue;
     tried++;
-    const rooms = inEachRoom(plan, { hand, rooms: request.rooms.map(({ id }) => id), best }, solveFor);
+    const rooms = inEachRoom(plan, { hand, rooms: request.rooms.map(({ id }) => id), best }, searchFor);
     const own = best[plan.hands.indexOf(hand)];
     const elsewhere = rooms.flatMap((offer) =>
       'chosen' in offer && offer.room !== own.stand.room
         ? [{ piece: hand.piece.id, differs: 'room' as const, chosen: offer.chosen, cost: offer.cost }]
         : [],
     );
-    const others = otherAnswers(plan, { hand, best, elsewhere: elsewhere[0] ?? null }, solveFor);
+    const others = otherAnswers(plan, { hand, best, elsewhere: elsewhere[0] ?? null }, searchFor);
     const everything = tryEverything(request);
     const at = ({ room, wall }: Pick<Place, 'room' | 'wall'>) => `${room} ${wall}`;
     const taken = [at({ room: own.stand.room, wall: own.wall })];

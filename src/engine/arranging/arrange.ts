@@ -6,7 +6,7 @@ import { given, relaxed, type Relaxation } from './relax';
 import { peopleOf } from '../dose/pieceDose';
 import { inEachRoom, mostUsed, otherAnswers, type InRoom, type Other } from './others';
 import { roomAt } from './site';
-import { solve, type Wishes } from './solve';
+import { search, solve, type Wishes } from './solve';
 import { zoneMeans, type ZoneMeans } from '../dose/zoneMeans';
 import type { ArrangeRequest } from './request';
 import type { BrokenRule } from './rules';
@@ -82,7 +82,7 @@ function arrangeAll(
 ): Omit<Proposal, 'relaxed'> {
   const plan = planOf(request, maps.ground, (share) => progress?.(PLACES * share));
   const limits = { budget: request.budget, cancelled };
-  const solveFor = (wishes?: Wishes) => solve(plan, request.step, limits, wishes);
+  const searchFor = (wishes: Wishes) => search(plan, request.step, limits, wishes);
 
   const people = peopleOf(request.pieces.flatMap(({ uses }) => uses));
   const met = (cost: number) =>
@@ -103,14 +103,14 @@ function arrangeAll(
   const hand = mostUsed(plan.hands);
   const rooms =
     hand && best.chosen
-      ? inEachRoom(plan, { hand, rooms: roomsOf(request, hand), best: best.chosen }, solveFor)
+      ? inEachRoom(plan, { hand, rooms: roomsOf(request, hand), best: best.chosen }, searchFor)
       : [];
   const others =
     hand && best.chosen
       ? otherAnswers(
           plan,
           { hand, best: best.chosen, elsewhere: elsewhere(hand, rooms, best.chosen) },
-          solveFor,
+          searchFor,
         )
       : [];
   const offers = rooms.map((offer) => offerOf(request, maps.means, hand, offer));

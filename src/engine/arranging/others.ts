@@ -1,7 +1,7 @@
 import { AS_FOUND, type Candidate } from './candidates';
 import { backWall, type BrokenRule } from './rules';
 import { hoursOf, type Hand, type Plan } from './plan';
-import type { Solved, Wishes } from './solve';
+import type { Searched, Wishes } from './solve';
 
 /** The best arrangement with a piece in one room, or what keeps it out. */
 export type InRoom = { room: string; chosen: Candidate[] } | { room: string; blocked: BrokenRule };
@@ -14,8 +14,8 @@ export interface Other {
   cost: number;
 }
 
-/** Solves the plan with some pieces' places narrowed. */
-type SolveFor = (wishes: Wishes) => Solved;
+/** Searches the plan with some pieces' places narrowed. */
+type SearchFor = (wishes: Wishes) => Searched;
 
 /** Other answers offered beside the best: the project's choice. */
 const OTHERS = 4;
@@ -37,14 +37,15 @@ const isSleptIn = ({ piece }: Hand): boolean => piece.kind === 'bed' || piece.ki
 export function inEachRoom(
   plan: Plan,
   { hand, rooms, best }: { hand: Hand; rooms: readonly string[]; best: readonly Candidate[] },
-  solveFor: SolveFor,
+  searchFor: SearchFor,
 ): (InRoom & { cost: number })[] {
   const index = plan.hands.indexOf(hand);
   return rooms.map((room) => {
     if (best[index].stand.room === room) return { room, chosen: [...best], cost: 0 };
-    const { chosen, cost } = solveFor(
+    const { choose, cost } = searchFor(
       new Map([[index, { name: `in ${room}`, wanted: ({ stand }) => stand.room === room }]]),
     );
+    const chosen = choose();
     return chosen
       ? { room, chosen, cost }
       : { room, cost, blocked: plan.keptOut(hand.piece.id, room) ?? { kind: 'crowded', with: null } };
@@ -62,7 +63,7 @@ type Part = ReadonlyMap<number, { is: string | null; not: readonly string[] }>;
 export function otherAnswers(
   plan: Plan,
   { hand, best, elsewhere }: { hand: Hand; best: readonly Candidate[]; elsewhere: Other | null },
-  solveFor: SolveFor,
+  searchFor: SearchFor,
 ): Other[] {
   const { hands } = plan;
   const about = hands.indexOf(hand);
@@ -84,8 +85,8 @@ export function otherAnswers(
         },
       ]),
     );
-    const { chosen, cost } = solveFor(wishes);
-    return chosen ? [{ part, chosen, cost }] : [];
+    const { choose, cost } = searchFor(wishes);
+    return cost < Infinity ? [{ part, choose, cost }] : [];
   };
   const parted = (part: Part, taken: readonly Candidate[]) =>
     counted.flatMap((piece, k) => {
@@ -101,8 +102,9 @@ export function otherAnswers(
   let open = parted(new Map(), best);
   while (found.length < OTHERS && open.length > 0) {
     const next = open.reduce((least, one) => (one.cost < least.cost ? one : least));
-    found.push(otherOf(next.chosen, next.cost));
-    open = [...open.filter((one) => one !== next), ...parted(next.part, next.chosen)];
+    const chosen = next.choose()!;
+    found.push(otherOf(chosen, next.cost));
+    if (found.length < OTHERS) open = [...open.filter((one) => one !== next), ...parted(next.part, chosen)];
   }
 
   const firstOf = (differs: Other['differs']) =>
@@ -119,7 +121,8 @@ export function otherAnswers(
     const name = `aside ${key(best[about])}`;
     const wanted = (candidate: Candidate) =>
       candidate.stand.room === stand.room && key(candidate) !== key(best[about]);
-    const { chosen, cost } = solveFor(new Map([[about, { name, wanted }]]));
+    const { choose, cost } = searchFor(new Map([[about, { name, wanted }]]));
+    const chosen = choose();
     return chosen && otherOf(chosen, cost);
   }
 }

@@ -6,9 +6,9 @@ import type { Effort } from './effort';
 import type { RuleSettings } from './ruleSettings';
 import type { Stand } from './stand';
 
-/** The candidates of a piece that a question is about, room by room; its number tells it from the others. */
+/** The candidates of a piece that a question is about, room by room; its number there tells them from other candidates there. */
 export interface Domain {
-  id: number;
+  ids: readonly number[];
   open: readonly Marks[];
 }
 
@@ -49,6 +49,7 @@ export function roomValues(
   );
   const alone = candidates.map((rooms) => rooms.map((own) => new Int8Array(own.length)));
   const domains = new Map<string, Domain>();
+  const numbers = new Map<string, number>();
   const answers = new Map<string, RoomAnswer>();
 
   const compatible = (room: number, piece: number, candidate: number, other: number): Marks => {
@@ -105,7 +106,7 @@ export function roomValues(
   };
 
   const keyOf = ({ room, pieces, domains: own }: Members) =>
-    `${room}:${pieces.map((piece, i) => `${piece}/${own[i].id}`).join(' ')}`;
+    `${room}:${pieces.map((piece, i) => `${piece}/${own[i].ids[room]}`).join(' ')}`;
 
   const without = ({ room, pieces, domains: own }: Members, i: number): Members => ({
     room,
@@ -182,7 +183,14 @@ export function roomValues(
         own.forEach((candidate, i) => wanted(candidate) && mark(marks, i));
         return marks;
       });
-      const made = { id: domains.size, open };
+      // What was found of a room serves all questions that leave the same candidates there.
+      const ids = open.map((marks, room) => {
+        const held = `${piece} ${room} ${marks.join()}`;
+        const id = numbers.get(held) ?? numbers.size;
+        numbers.set(held, id);
+        return id;
+      });
+      const made = { ids, open };
       domains.set(key, made);
       return made;
     },

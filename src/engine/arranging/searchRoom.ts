@@ -1,4 +1,4 @@
-import { both, countMarks, nextMark, type Marks } from './sets';
+import { countMarks, narrow, nextMark, type Marks } from './sets';
 import type { Effort } from './effort';
 
 /** Some pieces to be placed in one room together. */
@@ -42,9 +42,14 @@ export function searchRoom(task: RoomTask, effort: Effort, cutoff = Infinity): R
   const best: RoomAnswer = { chosen: null, cost: cutoff, bound: cutoff };
   const placed: Placing[] = [];
   const chosen = new Array<number>(pieces).fill(-1);
+  /** What is open to each piece once so many are placed, and how much: a search goes through thousands of such states. */
+  const states = Array.from({ length: pieces + 1 }, (_, depth) => ({
+    open: task.open.map((marks) => (depth === 0 ? marks : marks.slice())),
+    counts: task.open.map(countMarks),
+  }));
 
   /** Places one more piece; gives the depth to go back to. */
-  const place = (open: readonly Marks[], cost: number, rest: number): number => {
+  const place = (cost: number, rest: number): number => {
     const depth = placed.length;
     if (rest === 0) {
       const cut = task.cutOff?.(placed) ?? null;
@@ -52,6 +57,7 @@ export function searchRoom(task: RoomTask, effort: Effort, cutoff = Infinity): R
       [best.cost, best.chosen] = [cost, [...chosen]];
       return depth;
     }
+    const { open, counts } = states[depth];
     let piece = -1;
     let fewest = Infinity;
     let cheapest = 0;
@@ -60,8 +66,7 @@ export function searchRoom(task: RoomTask, effort: Effort, cutoff = Infinity): R
       const first = nextMark(open[p], 0);
       if (first < 0) return depth;
       cheapest += costs[p][first];
-      const count = countMarks(open[p]);
-      if (count < fewest) [piece, fewest] = [p, count];
+      if (counts[p] < fewest) [piece, fewest] = [p, counts[p]];
     }
     const others = cheapest - costs[piece][nextMark(open[piece], 0)];
     const left = rest & ~(1 << piece);
@@ -76,16 +81,16 @@ export function searchRoom(task: RoomTask, effort: Effort, cutoff = Infinity): R
       }
       chosen[piece] = i;
       placed.push({ piece, candidate: i });
-      const narrowed = open.map((marks, p) =>
-        chosen[p] >= 0 ? marks : both(marks, compatible(piece, i, p)),
-      );
-      const back = place(narrowed, cost + costs[piece][i], left);
+      const next = states[depth + 1];
+      for (let p = 0; p < pieces; p++)
+        if (chosen[p] < 0) next.counts[p] = narrow(open[p], compatible(piece, i, p), next.open[p]);
+      const back = place(cost + costs[piece][i], left);
       placed.pop();
       chosen[piece] = -1;
       if (back < depth) return back;
     }
     return depth;
   };
-  place(task.open, 0, (1 << pieces) - 1);
+  place(0, (1 << pieces) - 1);
   return { ...best, bound: Math.min(best.bound, best.cost), cost: best.chosen ? best.cost : Infinity };
 }

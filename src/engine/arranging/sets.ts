@@ -15,6 +15,17 @@ export function both(a: Marks, b: Marks): Marks {
   return shared;
 }
 
+/** Writes what two sets share into `shared`, and counts it. */
+export function narrow(a: Marks, b: Marks, shared: Marks): number {
+  let count = 0;
+  for (let i = 0; i < a.length; i++) {
+    const word = a[i] & b[i];
+    shared[i] = word;
+    if (word !== 0) count += countBits(word);
+  }
+  return count;
+}
+
 /** The first marked number at or after `from`; −1 for none. */
 export function nextMark(marks: Marks, from: number): number {
   let word = from >> 5;
@@ -27,13 +38,15 @@ export function nextMark(marks: Marks, from: number): number {
   return (word << 5) + 31 - Math.clz32(value & -value);
 }
 
-/** How many are marked, by adding neighbours in parallel (Warren 2012, section 5-1). */
 export function countMarks(marks: Marks): number {
   let count = 0;
-  for (let word of marks) {
-    word -= (word >>> 1) & 0x55555555;
-    word = (word & 0x33333333) + ((word >>> 2) & 0x33333333);
-    count += (((word + (word >>> 4)) & 0x0f0f0f0f) * 0x01010101) >>> 24;
-  }
+  for (const word of marks) count += countBits(word);
   return count;
+}
+
+/** How many bits of a word are set, by adding neighbours in parallel (Warren 2012, section 5-1). */
+function countBits(word: number): number {
+  const pairs = word - ((word >>> 1) & 0x55555555);
+  const fours = (pairs & 0x33333333) + ((pairs >>> 2) & 0x33333333);
+  return Math.imul((fours + (fours >>> 4)) & 0x0f0f0f0f, 0x01010101) >>> 24;
 }

@@ -7,9 +7,10 @@ import { worstOff } from './worstOff';
 import type { Domain } from './roomValues';
 import type { Plan } from './plan';
 
-/** The best choice of a plan, one candidate a piece in the order of its hands; null where none was met. */
-export interface Solved {
-  chosen: Candidate[] | null;
+/** What the best choice of a plan costs. */
+export interface Searched {
+  /** The choice itself, one candidate a piece in the order of the hands, refined when asked for; null where none was met. */
+  choose(): Candidate[] | null;
   /**
    * Least planned dose met, before places were refined and pieces left alone: µT·h, summed over users; for the worst off, the
    * largest of a person and a thousandth of the mean.
@@ -20,20 +21,32 @@ export interface Solved {
   proven: boolean;
 }
 
+/** The best choice of a plan. */
+export interface Solved extends Omit<Searched, 'choose'> {
+  chosen: Candidate[] | null;
+}
+
 /** Places of some pieces that alone are wanted; the name tells the wish from others for the same piece. */
 export type Wishes = ReadonlyMap<number, { name: string; wanted: (candidate: Candidate) => boolean }>;
 
+/** The best of the wanted places, refined along the walls (see `search`). */
+export function solve(...asked: Parameters<typeof search>): Solved {
+  const { choose, ...searched } = search(...asked);
+  return { ...searched, chosen: choose() };
+}
+
 /**
- * The best of the wanted places, then refined along the walls. Preferences hold for every piece that has a place which
- * keeps them; where that leaves no choice, they give way for all. Nothing is carried about for nothing: see `leftAlone`.
+ * The best of the wanted places. Preferences hold for every piece that has a place which keeps them; where that leaves no
+ * choice, they give way for all. What is chosen is then refined along the walls; nothing is carried about for nothing: see
+ * `leftAlone`.
  */
-export function solve(
+export function search(
   plan: Plan,
   step: number,
   limits: Limits,
   wishes: Wishes = new Map(),
   met?: (cost: number) => void,
-): Solved {
+): Searched {
   const { hands, values } = plan;
   const rooms = hands[0]?.rooms.length ?? 0;
   const effort = effortWithin(limits);
@@ -46,13 +59,13 @@ export function solve(
       (candidate) => wanted(candidate) && (!strict || isTidy(candidate)) && (!held || stays(candidate)),
     );
   };
-  const search = (domains: Domain[], options: SearchOptions): Assigned =>
+  const among = (domains: Domain[], options: SearchOptions): Assigned =>
     plan.aim === 'worst-off'
       ? worstOff(hands, domains, values, effort, options)
       : assignRooms(rooms, domains, values, effort, options);
   const canKeep = hands.map((_, piece) => standsSomewhere(plan, piece, domainOf(piece, true, false)));
   const attempt = (strict: boolean, held: ReadonlySet<number>, cutoff?: number): Assigned =>
-    search(
+    among(
       hands.map((_, piece) => domainOf(piece, strict && canKeep[piece], held.has(piece))),
       { cutoff, met: held.size === 0 ? met : undefined },
     );
@@ -61,10 +74,14 @@ export function solve(
   const gaveWay = !strict.chosen && isProven(strict);
   const found = gaveWay ? attempt(false, new Set()) : strict;
   const proven = isProven(found);
-  const calm = proven ? leftAlone(plan, found, (held, most) => attempt(!gaveWay, held, most)) : found.chosen;
-  const chosen = calm?.map(({ room, candidate }, piece) => hands[piece].rooms[room][candidate]) ?? null;
   return {
-    chosen: chosen && slide(plan, chosen, step, plan.aim === 'worst-off'),
+    choose() {
+      const calm = proven
+        ? leftAlone(plan, found, (held, most) => attempt(!gaveWay, held, most))
+        : found.chosen;
+      const chosen = calm?.map(({ room, candidate }, piece) => hands[piece].rooms[room][candidate]) ?? null;
+      return chosen && slide(plan, chosen, step, plan.aim === 'worst-off');
+    },
     cost: found.cost,
     bound: found.bound,
     proven,

@@ -44,48 +44,48 @@ export const checkArrangement = (
   left: readonly string[] = [],
 ): Fault[] => checkerOf(request)(places, left);
 
-/** The same for many arrangements of one request: who walks where in a room is worked out once. */
+/** The same for many arrangements of one request: who walks where in a room, and what stands in it so, is looked at once. */
 export function checkerOf(request: ArrangeRequest): Checker {
-  const known = new Map<string, { checked: CheckedRoom; walkers: Walkers }>();
-  const roomWith = (room: ArrangeRoom, still: readonly Seen[]) => {
-    const key = `${room.id} ${still.map(({ put }) => `${put.id} ${put.at.join()} ${put.angle}`).join()}`;
-    const made = known.get(key);
-    if (made) return made;
+  const rooms = keptBy((room: ArrangeRoom, still: readonly Seen[]) => {
     const checked = roomToCheck(request, room);
-    const walkers = walkersIn(
-      checked,
-      request.rules.path,
-      still.map(({ foot }) => foot),
-    );
-    known.set(key, { checked, walkers });
-    return { checked, walkers };
+    const feet = still.map(({ foot }) => foot);
+    return { checked, walkers: walkersIn(checked, request.rules.path, feet) };
+  });
+  const faults = keptBy((room: ArrangeRoom, still: readonly Seen[], judged: readonly Seen[]) =>
+    faultsIn(rooms(room, still), request, judged, still),
+  );
+  return (places, left = []) => {
+    const seen = request.pieces.map((piece) => ({
+      judged: places.some(({ id }) => id === piece.id) && !left.includes(piece.id),
+      one: seenOf(piece, places.find(({ id }) => id === piece.id) ?? piece),
+    }));
+    const inRooms = request.rooms.flatMap((room) => {
+      const here = seen.filter(
+        ({ one: { put } }) => put.level === room.level && roomOf(request, put) === room,
+      );
+      const still = here.filter(({ judged }) => !judged).map(({ one }) => one);
+      const judged = here.filter((each) => each.judged).map(({ one }) => one);
+      return judged.length > 0 ? faults(room, still, judged) : [];
+    });
+    const lost = places.filter((put) => !roomOf(request, put));
+    return [...inRooms, ...lost.map(({ id }): Fault => ({ piece: id, rule: 'outside' }))];
   };
-  return (places, left = []) => faultsOf(request, places, left, roomWith);
 }
 
 export type Checker = (places: readonly Put[], left?: readonly string[]) => Fault[];
 
-function faultsOf(
-  request: ArrangeRequest,
-  places: readonly Put[],
-  left: readonly string[],
-  roomWith: (room: ArrangeRoom, still: readonly Seen[]) => { checked: CheckedRoom; walkers: Walkers },
-): Fault[] {
-  const faults: Fault[] = [];
-  for (const room of request.rooms) {
-    const seen = request.pieces.map((piece) =>
-      seenOf(piece, places.find(({ id }) => id === piece.id) ?? piece),
-    );
-    const here = seen.filter(({ put }) => put.level === room.level && roomOf(request, put) === room);
-    const judged = here.filter(
-      ({ piece }) => places.some(({ id }) => id === piece.id) && !left.includes(piece.id),
-    );
-    if (judged.length === 0) continue;
-    const still = here.filter((one) => !judged.includes(one));
-    faults.push(...faultsIn(roomWith(room, still), request, judged, still));
-  }
-  const lost = places.filter((put) => !roomOf(request, put));
-  return [...faults, ...lost.map(({ id }): Fault => ({ piece: id, rule: 'outside' }))];
+/** Worked out once for the same room with the same pieces at the same places. */
+function keptBy<Lists extends (readonly Seen[])[], T>(
+  make: (room: ArrangeRoom, ...lists: Lists) => T,
+): (room: ArrangeRoom, ...lists: Lists) => T {
+  const known = new Map<string, T>();
+  return (room, ...lists) => {
+    const places = lists.map((list) => list.map(({ put }) => [put.id, put.at, put.angle]));
+    const key = JSON.stringify([room.id, places]);
+    const made = known.get(key) ?? make(room, ...lists);
+    known.set(key, made);
+    return made;
+  };
 }
 
 function roomOf({ rooms }: ArrangeRequest, { level, at }: Pick<Put, 'level' | 'at'>): ArrangeRoom | null {
