@@ -1,11 +1,12 @@
-import type { Alternative, Answer, PlacedPiece, Proposal } from '../engine/arranging/arrange';
+import type { Answer, PlacedPiece, Proposal } from '../engine/arranging/arrange';
 import type { Home, Id } from '../home/home';
+import type { ArrangeWishes } from '../home/questions/arrangeQuestion';
 import { roomAt } from '../home/questions/roomAt';
 import { changeText, isLower, leadOf, spellName } from './arranging';
 import { pieceLetters } from './canvas';
-import { doseWithUnit, intervalText, oddsText } from './numbers';
+import { oddsText } from './numbers';
 import type { Part } from './report';
-import { PIECE_WORDS, roomName } from './things';
+import { PIECE_WORDS } from './things';
 
 /** Furniture that would move, or that has: the home before it did, and what the places after are worth. */
 export interface FurnitureChange {
@@ -15,6 +16,8 @@ export interface FurnitureChange {
   about: Id | null;
   /** Null where the change has been taken. */
   proposal: Proposal | null;
+  /** For whom the dose was made least. */
+  aim: ArrangeWishes['aim'];
 }
 
 /** 'bed A': a piece by its kind and the letter on its disc. */
@@ -26,10 +29,11 @@ export function pieceShort(home: Home, id: string): string {
 }
 
 /** The change in one sentence, of the piece that gains; null where furniture was moved for no clear gain. */
-export function changeLead({ home, answer, about, proposal }: FurnitureChange): Part[] | null {
+export function changeLead({ home, answer, about, proposal, aim }: FurnitureChange): Part[] | null {
   const placed = leadOf(answer, about);
   const piece = placed && home.pieces[placed.id];
-  if (answer.decision === 'stay' || !placed || !piece) return proposal && [plain(STAY)];
+  if (answer.decision === 'stay' || !placed || !piece)
+    return proposal && [plain(aim === 'mean' ? STAY : STAY_WORST_OFF)];
   const unit = home.settings.fieldUnit;
   const { before, after } = placed;
   const change = changeText(
@@ -48,6 +52,7 @@ export function changeLead({ home, answer, about, proposal }: FurnitureChange): 
 const plain = (text: string): Part => ({ text, tone: 'plain' });
 
 const STAY = 'The furniture stays: no arrangement tried is clearly lower for the home as a whole.';
+const STAY_WORST_OFF = 'The furniture stays: no arrangement tried is clearly lower for whoever is worst off.';
 
 function whereTo(home: Home, { id, room }: PlacedPiece): string {
   const piece = home.pieces[id]!;
@@ -74,24 +79,6 @@ export const provenSentence = (proven: boolean): string =>
   proven
     ? 'Of the arrangements tried inside the rules none is lower for the home as a whole by more than a hundredth.'
     : 'The search was cut short: a lower dose may be found among places not tried.';
-
-/** Another answer, and what it costs the piece it is about and the home. */
-export function alternativeSentence(
-  home: Home,
-  about: Id | null,
-  alternative: Alternative,
-  index: number,
-): string {
-  const unit = home.settings.fieldUnit;
-  const placed = alternative.pieces.find(({ id }) => id === about);
-  const room = placed ? lowerFirst(roomName(home, placed.room)) : '';
-  const where = alternative.differs === 'room' ? `in the ${room}` : `at another wall of the ${room}`;
-  const own = placed?.after
-    ? `${doseWithUnit(placed.after.dose, unit)} for ${pieceShort(home, placed.id)}, `
-    : '';
-  const whole = `${doseWithUnit(alternative.after, unit)} (${intervalText(alternative.low, alternative.high, unit)})`;
-  return `Choice ${index + 2}: ${where}, ${own}${whole} for the home.`;
-}
 
 /** What is said beside a piece that moves, or has moved. */
 export function movedText(home: Home, placed: PlacedPiece): string {

@@ -8,7 +8,7 @@ export const readFirstWords = {
   why: 'On fields that were known, two readings at each place doubled the moves that were right.',
   otherLevel: 'Those on another level are shown there.',
   here: 'Read here',
-  all: (count: number) => `Read these ${count} places`,
+  all: 'Read these places',
 };
 
 /** 'where it stands, Front bedroom' */

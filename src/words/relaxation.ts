@@ -10,7 +10,9 @@ export const relaxationWords = {
     'Less free floor, a narrower way or a desk across the room would not help: let a piece stand in other rooms, or take one away.',
   never: 'What keeps a cot safe, a window to escape by and the ways out are never given up.',
   show: 'show on the plan',
-  shown: 'shown on the plan',
+  shown: 'So it is shown.',
+  noPlace: 'No place inside the rules',
+  noPlaceLead: 'Everything stays: below is what keeps it out, and what would have to be given up.',
 };
 
 type Strip = Extract<Relaxation, { kind: 'strip' }>;

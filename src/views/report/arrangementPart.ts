@@ -1,15 +1,8 @@
 import type { Assessment } from '../../engine/assess';
 import type { PlacedPiece, Proposal } from '../../engine/arranging/arrange';
 import type { Home, Id } from '../../home/home';
+import { changeText, decisionSentence, takenSentence, type ChangeText } from '../../words/arranging';
 import {
-  changeText,
-  decisionSentence,
-  ruleSentence,
-  takenSentence,
-  type ChangeText,
-} from '../../words/arranging';
-import {
-  alternativeSentence,
   movedText,
   pieceShort,
   provenSentence,
@@ -17,7 +10,14 @@ import {
   type FurnitureChange,
 } from '../../words/furniture';
 import { doseText, doseUnitName, intervalText } from '../../words/numbers';
+import { arrangementWords, askedSentences } from '../../words/arrangementReport';
+import { ruleText } from '../../words/brokenRule';
+import { ARRANGE_CAUTION } from '../../words/cautions';
+import { otherAnswers } from '../../words/otherAnswers';
+import { relaxationWords, relaxedSentence } from '../../words/relaxation';
 import { reportWords } from '../../words/report';
+import { personText } from '../../words/wishes';
+import type { ArrangeWishes } from '../../home/questions/arrangeQuestion';
 import { roomName } from '../../words/things';
 import type { Drawing } from './drawing';
 import { houseBounds } from './planBounds';
@@ -37,10 +37,13 @@ export interface ArrangementPart {
   after: string;
   plans: { title: string; before: Drawing; after: Drawing }[];
   pieces: Table;
-  rooms: Table | null;
-  roomsTitle: string;
+  /** The rooms one may sleep in, the people, the other answers. */
+  tables: { title: string; table: Table }[];
   notes: string[];
 }
+
+const right = true as const;
+const INTERVAL = '90\u2009% interval';
 
 const BOX = { width: 84 * MM, height: 84 * MM };
 
@@ -49,8 +52,9 @@ export function arrangementPart(
   round: Id,
   assessment: Assessment,
   target: number,
+  wishes: ArrangeWishes,
 ): ArrangementPart {
-  const { home, answer, proposal } = change;
+  const { home, answer, proposal, aim } = change;
   const levels = Object.keys(home.levels).filter((level) =>
     answer.pieces.some(
       (placed) => placed.moves && (placed.level === level || home.pieces[placed.id]?.level === level),
@@ -60,7 +64,7 @@ export function arrangementPart(
     title: proposal ? reportWords.arrangement : reportWords.arrangementTaken,
     whole: wholeName(home),
     change: changeText(answer, home.settings.fieldUnit),
-    decision: proposal ? decisionSentence(answer.decision) : takenSentence(answer.decision),
+    decision: proposal ? decisionSentence(answer.decision, aim) : takenSentence(answer.decision),
     before: proposal ? reportWords.asItStands : reportWords.asFound,
     after: proposal ? reportWords.proposed : reportWords.asItStands,
     plans: levels.map((level) => {
@@ -71,9 +75,12 @@ export function arrangementPart(
       return { title: home.levels[level]!.name, before: draw([]), after: draw(answer.pieces) };
     }),
     pieces: piecesTable(change),
-    rooms: proposal && roomsTable(home, proposal),
-    roomsTitle: proposal?.about ? reportWords.inRooms(pieceShort(home, proposal.about)) : '',
-    notes: proposal ? notesOf(home, proposal) : [],
+    tables: [
+      ...(proposal ? roomsTable(home, proposal) : []),
+      ...peopleTable(change),
+      ...(proposal ? othersTable(home, proposal) : []),
+    ],
+    notes: proposal ? [...askedSentences(home, wishes), ...notesOf(home, proposal), ARRANGE_CAUTION] : [],
   };
 }
 
@@ -100,35 +107,73 @@ function piecesTable({ home, answer, proposal }: FurnitureChange): Table {
   };
 }
 
-/** What a rule speaks of, by its name. */
-function nameOf(home: Home, id: Id | null): string | null {
-  if (id === null) return null;
-  return home.pieces[id] ? pieceShort(home, id) : home.fixtures[id]?.name || null;
+function notesOf(home: Home, { proven, blocked, relaxed }: Proposal): string[] {
+  const stuck = blocked.filter(({ rule }) => rule.kind !== 'not-tried').length;
+  return [
+    provenSentence(proven),
+    ...blocked.map(({ id, rule }) => `${pieceShort(home, id)} stays. ${ruleText(home, rule)}`),
+    ...(relaxed ? [relaxedSentence(home, relaxed.changes, stuck)] : []),
+    ...(stuck > 0 ? [relaxationWords.never] : []),
+  ];
 }
 
-const notesOf = (home: Home, { proven, about, alternatives, blocked }: Proposal): string[] => [
-  provenSentence(proven),
-  ...alternatives.slice(0, 3).map((alternative, i) => alternativeSentence(home, about, alternative, i)),
-  ...blocked.map(
-    ({ id, rule }) => `${pieceShort(home, id)} stays. ${ruleSentence(rule, nameOf(home, rule.with))}`,
-  ),
-];
-
-function roomsTable(home: Home, proposal: Proposal): Table | null {
-  if (proposal.rooms.length < 2) return null;
+function roomsTable(home: Home, { rooms, about }: Proposal): ArrangementPart['tables'] {
+  if (rooms.length < 2 || about === null) return [];
   const unit = home.settings.fieldUnit;
-  return {
-    heads: [
-      { text: 'room' },
-      { text: `its dose, ${doseUnitName(unit)}`, right: true, strong: true },
-      { text: '90\u2009% interval', right: true },
-      { text: '' },
-    ],
-    rows: proposal.rooms.map((offer) => [
-      roomName(home, offer.id),
-      'dose' in offer ? doseText(offer.dose, unit) : '—',
-      'dose' in offer ? intervalText(offer.low, offer.high, unit) : '—',
-      'dose' in offer ? '' : ruleSentence(offer.blocked, nameOf(home, offer.blocked.with)),
-    ]),
-  };
+  const heads = [
+    { text: 'room' },
+    { text: `its dose, ${doseUnitName(unit)}`, right, strong: right },
+    { text: INTERVAL, right },
+    { text: '' },
+  ];
+  const rows = rooms.map((offer) => [
+    roomName(home, offer.id),
+    'dose' in offer ? doseText(offer.dose, unit) : '—',
+    'dose' in offer ? intervalText(offer.low, offer.high, unit) : '—',
+    'dose' in offer ? '' : ruleText(home, offer.blocked),
+  ]);
+  return [{ title: reportWords.inRooms(pieceShort(home, about)), table: { heads, rows } }];
+}
+
+function peopleTable({ home, answer, proposal }: FurnitureChange): ArrangementPart['tables'] {
+  const people = answer.people.filter(({ before, after }) => before && after);
+  if (people.length < 2) return [];
+  const unit = home.settings.fieldUnit;
+  const [before, after] = proposal ? ['now', 'then'] : ['as found', 'now'];
+  const heads = [
+    { text: arrangementWords.person },
+    { text: `${before}, ${doseUnitName(unit)}`, right },
+    { text: after!, right, strong: right },
+    { text: INTERVAL, right },
+    { text: arrangementWords.odds },
+  ];
+  const rows = people.map((person) => [
+    person.who,
+    doseText(person.before!.dose, unit),
+    doseText(person.after!.dose, unit),
+    intervalText(person.after!.low, person.after!.high, unit),
+    personText(person),
+  ]);
+  return [{ title: arrangementWords.people, table: { heads, rows } }];
+}
+
+function othersTable(home: Home, proposal: Proposal): ArrangementPart['tables'] {
+  const others = otherAnswers(home, proposal);
+  if (others.length === 0) return [];
+  const unit = home.settings.fieldUnit;
+  const heads = [
+    { text: arrangementWords.answer },
+    { text: arrangementWords.piece },
+    { text: `its dose, ${doseUnitName(unit)}`, right, strong: right },
+    { text: INTERVAL, right },
+    { text: arrangementWords.whole, right },
+  ];
+  const rows = others.map(({ title, placed, answer }) => [
+    title,
+    pieceShort(home, placed.id),
+    placed.after ? doseText(placed.after.dose, unit) : '—',
+    placed.after ? intervalText(placed.after.low, placed.after.high, unit) : '—',
+    doseText(answer.after, unit),
+  ]);
+  return [{ title: arrangementWords.others, table: { heads, rows } }];
 }

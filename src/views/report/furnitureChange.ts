@@ -1,6 +1,7 @@
 import type { Assessment } from '../../engine/assess';
 import type { Proposal } from '../../engine/arranging/arrange';
 import type { Home } from '../../home/home';
+import type { ArrangeWishes } from '../../home/questions/arrangeQuestion';
 import { homeAsFound } from '../../home/questions/asFound';
 import type { FurnitureChange } from '../../words/furniture';
 
@@ -12,9 +13,10 @@ export function furnitureChange(
   home: Home,
   assessment: Assessment | null,
   proposal: Proposal | null,
+  aim: ArrangeWishes['aim'],
 ): FurnitureChange | null {
   const since = assessment?.sinceFound ?? null;
   if (proposal && (!since || proposal.pieces.some(({ moves }) => moves)))
-    return { home, answer: proposal, about: proposal.about, proposal };
-  return since && { home: homeAsFound(home), answer: since, about: null, proposal: null };
+    return { home, answer: proposal, about: proposal.about, proposal, aim };
+  return since && { home: homeAsFound(home), answer: since, about: null, proposal: null, aim: 'mean' };
 }

@@ -5,6 +5,7 @@ import type { Profile } from '../../engine/judging/profile';
 import type { Home, Id } from '../../home/home';
 import type { Problem } from '../../home/problem';
 import { inOrder } from '../../home/order';
+import type { ArrangeWishes } from '../../home/questions/arrangeQuestion';
 import { guidelineOf } from '../../home/questions/guidelineOf';
 import { guidelineSentence } from '../../words/assessment';
 import { cautions, LIMITS, type Caution } from '../../words/cautions';
@@ -25,8 +26,8 @@ export interface ReportRequest {
   assessment: Assessment | null;
   request: AssessRequest | null;
   proposal: Proposal | null;
-  /** Whether the proposal went by the upper bound of the field. */
-  cautious: boolean;
+  /** How the proposal's places were looked for. */
+  wishes: ArrangeWishes;
   /** Why there is no assessment; null while one is being worked out. */
   problem: Problem | null;
 }
@@ -52,7 +53,7 @@ export function reportModel(asked: ReportRequest): ReportModel {
   const { home, round, assessment, request, proposal } = asked;
   const guideline = request?.guideline ?? guidelineOf(home, home.settings.guideline) ?? GUIDELINES[0]!;
   const target = request?.target ?? home.settings.target;
-  const change = furnitureChange(home, assessment, proposal);
+  const change = furnitureChange(home, assessment, proposal, asked.wishes.aim);
   const levels = inOrder(home.levels)
     .map(({ id }) => id)
     .filter(
@@ -62,14 +63,14 @@ export function reportModel(asked: ReportRequest): ReportModel {
   return {
     front: frontPart({ ...asked, change, guideline, target }, levels[0] ?? null),
     maps: levels.map((level) => mapPart({ home, round, assessment, request, guideline, target }, level)),
-    arrangement: assessment && change && arrangementPart(change, round, assessment, target),
+    arrangement: assessment && change && arrangementPart(change, round, assessment, target, asked.wishes),
     doses: assessment && dosesTable(home, assessment),
     profiles: drawnProfiles(home, assessment),
     evidence: assessment && evidencePart(home, assessment),
     meters: Object.keys(home.meters).length > 0 ? metersTable(home) : null,
     guideline: guidelineSentence(guideline, request?.supplyOff),
     edges: edgesTable(guideline, home),
-    basis: basisPart(home, round, assessment, request, proposal && asked.cautious),
+    basis: basisPart(home, round, assessment, request, proposal && asked.wishes.cautious),
     limits: LIMITS,
     cautions: cautions(home.settings.fieldUnit),
   };

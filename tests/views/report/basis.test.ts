@@ -25,7 +25,7 @@ function work(home: Home) {
     assessment,
     request,
     proposal: null,
-    cautious: false,
+    wishes: { cautious: false, aim: 'mean' },
     problem: null,
   });
   return { model, assessment };

@@ -34,7 +34,7 @@ function work(home: Home, arranged = true) {
     assessment,
     request,
     proposal,
-    cautious: false,
+    wishes: { cautious: false, aim: 'mean' },
     problem,
   });
   return { home, request, assessment, proposal, model };

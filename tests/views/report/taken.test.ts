@@ -30,7 +30,15 @@ function assessed(home: Home) {
 function reported(home: Home, proposal: Proposal | null) {
   const { request, assessment } = assessed(home);
   const round = Object.keys(home.rounds)[0]!;
-  return reportModel({ home, round, assessment, request, proposal, cautious: false, problem: null });
+  return reportModel({
+    home,
+    round,
+    assessment,
+    request,
+    proposal,
+    wishes: { cautious: false, aim: 'mean' },
+    problem: null,
+  });
 }
 
 function taken(home: Home, { pieces }: Proposal): Home {
@@ -87,8 +95,19 @@ describe('an arrangement that was taken does not vanish from the report', () => 
     expect(proposed.arrangement!.whole).toMatch(/home as a whole/);
     expect(proposed.arrangement!.change).toEqual(changeText(proposal, 'uT'));
     expect(proposed.arrangement!.notes[0]).toContain('for the home as a whole');
-    const [choice] = proposed.arrangement!.notes.filter((note) => note.startsWith('Choice 2'));
-    expect(choice).toMatch(/ for bed [A-Z], .* for the home\.$/);
+    const others = proposed.arrangement!.tables.find(({ title }) => title === 'Other answers')!.table;
+    expect(others.rows.length).toBeGreaterThan(1);
+    expect(new Set(others.rows.map(([title]) => title)).size).toBe(others.rows.length);
+    for (const [, piece, dose, , whole] of others.rows) {
+      expect(piece).toMatch(/^(bed|cot) [A-Z]$/);
+      expect([Number(dose), Number(whole)].every((value) => value > 0)).toBe(true);
+    }
+    // Whoever is asked after has a row before the change and after it, taken or not.
+    const people = (model: typeof since) =>
+      model.arrangement!.tables.find(({ title }) => title === 'What each person has, a day')!.table;
+    expect(people(proposed).rows).toHaveLength(proposal.people.length);
+    expect(people(since).rows).toEqual(people(proposed).rows);
+    expect(people(since).heads[1]!.text).toBe('as found, µT·h');
   });
 });
 
