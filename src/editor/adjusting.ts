@@ -22,6 +22,8 @@ interface Parts {
   /** Tells every rule that a piece of the answer breaks where it is put; null while nobody can. */
   rules(): RulesAt | null;
   put(adjusted: Adjusted | null): void;
+  /** There is a step more to take back. */
+  stepped(): void;
   say(problem: Problem): void;
 }
 
@@ -49,6 +51,11 @@ export interface Adjusting extends Subject {
 export function createAdjusting(parts: Parts): Adjusting {
   const steps = createAdjustingSteps(parts.put);
   let gesture: { of: Answer | null; start: Home; before: Adjusted | null } | null = null;
+
+  const step = (...made: Parameters<typeof steps.push>) => {
+    steps.push(...made);
+    parts.stepped();
+  };
 
   const planners = () => plannersAnswer(parts.state());
   const adjusted = () => parts.state().adjusted;
@@ -118,7 +125,7 @@ export function createAdjusting(parts: Parts): Adjusting {
     },
     run(edit) {
       const [at, before] = [moment(), adjusted()];
-      if (change(shown(), edit)) steps.push(at, before);
+      if (change(shown(), edit)) step(at, before);
       return true;
     },
     mark() {
@@ -131,7 +138,7 @@ export function createAdjusting(parts: Parts): Adjusting {
       gesture = null;
       if (!was || was.of !== planners()) return;
       if (stand(adjusted(), was.before)) parts.put(was.before);
-      else steps.push(moment(), was.before);
+      else step(moment(), was.before);
     },
     bail() {
       const was = gesture;
@@ -143,7 +150,7 @@ export function createAdjusting(parts: Parts): Adjusting {
       const before = adjusted();
       if (!before) return;
       parts.put(null);
-      steps.push(moment(), before);
+      step(moment(), before);
     },
     forget: steps.clear,
     get canUndo() {

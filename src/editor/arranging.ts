@@ -60,6 +60,7 @@ export function createArranging(parts: Parts): Arranging & Follower {
       return asked && engine && rulesOf(engine, same(asked));
     },
     put: (adjusted) => task.adjust(adjusted, question()),
+    stepped: parts.changed,
     say: parts.say,
   });
 
