@@ -80,12 +80,14 @@ export const provenSentence = (proven: boolean): string =>
     ? 'Of the arrangements tried inside the rules none is lower for the home as a whole by more than a hundredth.'
     : 'The search was cut short: a lower dose may be found among places not tried.';
 
-/** What is said beside a piece that moves, or has moved. */
-export function movedText(home: Home, placed: PlacedPiece): string {
+/**
+ * What is said beside a piece that moves, or was `taken` to where it is. The planner moves what gains nothing only so that it keeps
+ * the rules; a hand may have done it for any reason.
+ */
+export function movedText(home: Home, placed: PlacedPiece, taken = false): string {
   if (!isLower(placed) || (placed.decision === 'stay' && placed.makesWayFor !== null)) {
-    return placed.makesWayFor
-      ? `makes way for ${pieceShort(home, placed.makesWayFor)}`
-      : 'keeps the rules there';
+    if (placed.makesWayFor) return `makes way for ${pieceShort(home, placed.makesWayFor)}`;
+    return taken ? 'no gain of its own' : 'keeps the rules there';
   }
   if (placed.decision === 'stay' || placed.odds === null) return 'no clear gain of its own';
   const better = `better there: ${oddsText(placed.odds)}`;

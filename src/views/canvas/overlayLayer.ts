@@ -15,10 +15,10 @@ import type { Sheet } from './sheet';
 export function paintOverlay(sheet: Sheet, scene: Scene): void {
   const { results, probe, view, overlay, home } = scene;
   paintEmptySheet(sheet, scene);
+  paintGhosts(sheet, scene);
   paintHover(sheet, scene);
   paintSelection(sheet, scene);
   if (scene.suspect && scene.suspects.includes(scene.suspect)) paintChosenSuspect(sheet, scene.suspect);
-  paintGhosts(sheet, scene);
   paintNext(sheet, scene);
   paintReadFirst(sheet, scene);
   paintMarks(sheet, overlay);

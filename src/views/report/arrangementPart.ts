@@ -102,7 +102,7 @@ function piecesTable({ home, answer, proposal }: FurnitureChange): Table {
       placed.before ? doseText(placed.before.dose, unit) : '—',
       placed.after ? doseText(placed.after.dose, unit) : '—',
       placed.after ? intervalText(placed.after.low, placed.after.high, unit) : '—',
-      placed.moves ? movedText(home, placed) : '',
+      placed.moves ? movedText(home, placed, !proposal) : '',
     ]),
   };
 }

@@ -130,6 +130,12 @@ it('a piece that makes way is not said to be better there', () => {
     breaks: [],
   };
   expect(movedText(home, moved)).toMatch(/^makes way for bed [A-Z]$/);
+  // Whoever put it there by hand may have broken a rule for it.
+  const byItself = { ...moved, makesWayFor: null };
+  expect([movedText(home, byItself), movedText(home, byItself, true)]).toEqual([
+    'keeps the rules there',
+    'no gain of its own',
+  ]);
   expect(movedText(home, { ...moved, after: dose(0.1), odds: 0.95, decision: 'move' })).toBe(
     'better there: 95\u2009%',
   );
