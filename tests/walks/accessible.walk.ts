@@ -33,6 +33,24 @@ for (const colorScheme of ['light', 'dark'] as const) {
   });
 }
 
+test('an answer with the rules open and a rule refused has none', async ({ page }) => {
+  await arrive(page);
+  await goTo(page, 'arrange');
+  const panel = page.getByRole('region', { name: 'arrange' });
+  await expect(panel.getByRole('button', { name: 'Take this arrangement' })).toBeVisible({ timeout: 60_000 });
+  await panel.getByText('Rules of a livable room').click();
+  const landing = panel.getByLabel('Before a door or gap, both sides', { exact: true });
+  await landing.fill('0,2');
+  await landing.press('Enter');
+  await expect(panel.getByText('leaves no way out')).toBeVisible();
+  expect(await faults(page)).toEqual([]);
+  await landing.fill('0,3');
+  await landing.press('Enter');
+  await expect(panel.getByText('Rules of a livable room, 1 changed')).toBeVisible();
+  await panel.getByRole('button', { name: 'Before a door or gap, both sides: set it back' }).press('Enter');
+  await expect(panel.getByText('Rules of a livable room, 1 changed')).toHaveCount(0);
+});
+
 test('an empty home has none either', async ({ page }) => {
   await arrive(page);
   await newHome(page);
