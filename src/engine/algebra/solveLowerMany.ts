@@ -116,3 +116,31 @@ function sumProducts(start: number, depth: number): void {
   SUMS[4] = b1;
   SUMS[5] = b2;
 }
+
+/**
+ * Products of column p of one array of columns abreast with columns q, q + 1 and q + 2 of another, all n long; q begins a
+ * group of those that lie abreast.
+ */
+export function productsAbreast(
+  V: Float64Array,
+  p: number,
+  W: Float64Array,
+  q: number,
+  n: number,
+  products: Float64Array,
+): void {
+  let s0 = 0;
+  let s1 = 0;
+  let s2 = 0;
+  let at = startAbreast(p, n);
+  let to = startAbreast(q, n);
+  for (let i = 0; i < n; i++, at += ABREAST, to += ABREAST) {
+    const v = V[at];
+    s0 += v * W[to];
+    s1 += v * W[to + 1];
+    s2 += v * W[to + 2];
+  }
+  products[0] = s0;
+  products[1] = s1;
+  products[2] = s2;
+}

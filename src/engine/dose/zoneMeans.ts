@@ -1,5 +1,5 @@
 import { logNormalSums } from './logNormalSum';
-import type { Draw } from '../mapping/field';
+import type { Draw, Field } from '../mapping/field';
 import type { FieldAt } from './fieldAt';
 import type { FittedSurvey } from '../mapping/fitSurvey';
 import type { SumsOfDraw } from './overDraws';
@@ -41,6 +41,7 @@ export function zoneMeans(
   const zoneAt = ({ level, height, zone: { cells } }: Stay): KnownZone => {
     const key = `${level} ${height} ${cells.join(' ')}`;
     const zone = known.get(key) ?? {
+      number: known.size,
       level,
       height,
       xs: cells.map(([x]) => x),
@@ -65,6 +66,8 @@ export function zoneMeans(
 
 /** What is known of a zone; the first index of parts and of what is shared is that of the inflation, the second the draw. */
 interface KnownZone {
+  /** How many were known before it. */
+  number: number;
   level: string;
   height: number;
   xs: number[];
@@ -91,7 +94,7 @@ interface Look {
 function learn(zones: readonly KnownZone[], fieldAt: FieldAt, inflations: readonly number[]): void {
   const looks = zones.flatMap(({ level, height }, i) => {
     const isFirst = zones.findIndex((zone) => zone.level === level && zone.height === height) === i;
-    return isFirst ? lookAt(zones, level, height, fieldAt) : [];
+    return isFirst ? looksAt(zones, level, height, fieldAt) : [];
   });
   for (const look of looks)
     look.rows.forEach((zone, r) => zone.weights.length === 0 && expect(zone, r, look, inflations));
@@ -112,29 +115,39 @@ function learn(zones: readonly KnownZone[], fieldAt: FieldAt, inflations: readon
     );
 }
 
-/** The zones of a plane that are new, or new beside another, seen with all of their plane and of those above it. */
-function lookAt(zones: readonly KnownZone[], level: string, height: number, fieldAt: FieldAt): Look[] {
+/** What is to be seen of a plane: as few of its zones as hold what is not yet known of two, and those beside zones above it. */
+function looksAt(zones: readonly KnownZone[], level: string, height: number, fieldAt: FieldAt): Look[] {
   const own = zones.filter((zone) => zone.level === level && zone.height === height);
-  const columns = [...own, ...zones.filter((zone) => zone.level === level && zone.height > height)];
-  const isNew = ({ weights }: KnownZone) => weights.length === 0;
-  const rows = own.filter(
-    (a) => isNew(a) || columns.some((b) => !a.shared.has(b) && (b.height > height || !isNew(b))),
+  // The last known are the least known.
+  const least = own
+    .toSorted((a, b) => b.number - a.number)
+    .reduce<KnownZone[]>(
+      (some, a) => (own.some((b) => !a.shared.has(b) && !some.includes(b)) ? [...some, a] : some),
+      [],
+    );
+  const rows = own.filter((zone) => least.includes(zone));
+  const above = zones.filter(
+    (b) => b.level === level && b.height > height && own.some((a) => !a.shared.has(b)),
   );
-  if (rows.length === 0) return [];
-  const field = fieldAt(level, height);
+  const below = own.filter((a) => above.some((b) => !a.shared.has(b)));
+  return [look(fieldAt(level, height), rows, own), look(fieldAt(level, height), below, above)].filter(
+    ({ draws }) => draws.length > 0,
+  );
+}
+
+function look(field: Field, rows: readonly KnownZone[], columns: readonly KnownZone[]): Look {
+  const points = pointsOf(rows);
   // Points that are their own others are seen in half the time.
-  const others = rows.length < columns.length ? pointsOf(columns) : undefined;
+  const isSquare = rows.length === columns.length && rows.every((zone, i) => zone === columns[i]);
   const columnStarts = startsOf(columns);
-  return [
-    {
-      rows,
-      columns,
-      rowStarts: startsOf(rows),
-      columnStarts,
-      width: columnStarts[columns.length],
-      draws: field.draws(pointsOf(rows), others),
-    },
-  ];
+  return {
+    rows,
+    columns,
+    rowStarts: startsOf(rows),
+    columnStarts,
+    width: columnStarts[columns.length],
+    draws: rows.length > 0 ? field.draws(points, isSquare ? points : pointsOf(columns)) : [],
+  };
 }
 
 const pointsOf = (zones: readonly KnownZone[]) => ({

@@ -1,7 +1,7 @@
 import { choleskyWithJitter, solve, solveLower } from '../algebra/cholesky';
 import { covarianceMatrix, fieldCovariance } from './covarianceMatrix';
 import { reduce } from './reduce';
-import { ABREAST, TOGETHER, abreast, startAbreast } from '../algebra/solveLowerMany';
+import { ABREAST, TOGETHER, abreast, productsAbreast, startAbreast } from '../algebra/solveLowerMany';
 import { CORRELATION } from './variogram';
 import type { Cholesky } from '../algebra/cholesky';
 import type { Data, Points } from './covarianceMatrix';
@@ -126,22 +126,12 @@ export function krigedCovariance(kriging: Kriging, a: Points, b: Points): Float6
   const columns = a === b ? rows : reduced(kriging, b);
   const covariance = fieldCovariance(kriging.variogram, a, b);
   const m = b.xs.length;
+  const shared = new Float64Array(ABREAST);
   for (let p = 0; p < a.xs.length; p++) {
     // Among the same points one half is enough: the other is its mirror.
     const end = a === b ? p + 1 : m;
     for (let q = 0; q < end; q += ABREAST) {
-      let [s0, s1, s2] = [0, 0, 0];
-      for (
-        let i = 0, row = startAbreast(p, n), column = startAbreast(q, n);
-        i < n;
-        i++, row += ABREAST, column += ABREAST
-      ) {
-        const v = rows.V[row];
-        s0 += v * columns.V[column];
-        s1 += v * columns.V[column + 1];
-        s2 += v * columns.V[column + 2];
-      }
-      const shared = [s0, s1, s2];
+      productsAbreast(rows.V, p, columns.V, q, n, shared);
       for (let k = 0; k < ABREAST && q + k < end; k++)
         covariance[p * m + q + k] += (rows.open[p] * columns.open[q + k]) / precision - shared[k];
     }

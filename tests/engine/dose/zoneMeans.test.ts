@@ -228,10 +228,15 @@ describe('what is known of zones', () => {
     covariance.flat().forEach((value, a) => expect(value).toBeCloseTo(first[0].covariance.flat()[a], 12));
   });
 
-  test('of one more zone asks for that zone alone', () => {
+  test('of one more zone asks for that zone alone, beside those it is new to', () => {
+    const all = [bed, desk, there];
     asked.length = 0;
-    const one = stay([4, 4]);
-    means([bed, desk, there, one]);
-    expect(asked).toEqual([one.zone.cells.length * (3 * 30 + desk.zone.cells.length)]);
+    means([...all, stay([4, 4])]);
+    // Beside all of its plane, and beside the one above it.
+    expect(asked).toEqual([30 * 90, 30 * 30]);
+    asked.length = 0;
+    means([...all, stay([5, 5], 0, { height: 1 })]);
+    // Those below it beside it alone, and it beside all of its plane.
+    expect(asked).toEqual([60 * 30, 30 * 60]);
   });
 });

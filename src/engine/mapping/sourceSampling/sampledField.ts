@@ -3,7 +3,13 @@ import { blockRoom, forEachBlock, reducedInBlock, sampleInBlock, type Block } fr
 import { readySamples, type Ready } from './readySamples';
 import { modelOf, type Model } from './model';
 import { between, remainderCovariance } from './remainder';
-import { ABREAST, abreast, solveLowerMany, startAbreast } from '../../algebra/solveLowerMany';
+import {
+  ABREAST,
+  abreast,
+  productsAbreast,
+  solveLowerMany,
+  startAbreast,
+} from '../../algebra/solveLowerMany';
 import type { Sites } from './kernel';
 import type { Points } from '../covarianceMatrix';
 import type { Draw, Predictor } from '../field';
@@ -34,7 +40,8 @@ export function sampledField(
     mean: (points) => overSamples(model, ready, sitesOf(points, z), null).mean,
     both: (points) => overSamples(model, ready, sitesOf(points, z), shares),
     draws(points, others = points) {
-      const [sites, columns] = [sitesOf(points, z), sitesOf(others, z)];
+      const sites = sitesOf(points, z);
+      const columns = others === points ? sites : sitesOf(others, z);
       const m = sites.xs.length;
       const all = eachSample(model, ready, sites);
       const covariances = new Map<number, Float64Array>();
@@ -176,17 +183,14 @@ function addRemainderCovariance(
 ): void {
   const n = model.sites.xs.length;
   const [rows, columns] = [a.xs.length, b.xs.length];
-  const [one, other] = [reduced(model, g, a), reduced(model, g, b)];
+  const one = reduced(model, g, a);
+  const other = a === b ? one : reduced(model, g, b);
+  const known = new Float64Array(ABREAST);
   for (let p = 0; p < rows; p++)
-    for (let q = 0; q < columns; q++) {
-      let known = 0;
-      for (
-        let i = 0, at = startAbreast(p, n), to = startAbreast(q, n);
-        i < n;
-        i++, at += ABREAST, to += ABREAST
-      )
-        known += one[at] * other[to];
-      covariance[p * columns + q] +=
-        share * (remainderCovariance(model.remainders[g], between(a, p, b, q)) - known);
+    for (let q = 0; q < columns; q += ABREAST) {
+      productsAbreast(one, p, other, q, n, known);
+      for (let k = 0; k < ABREAST && q + k < columns; k++)
+        covariance[p * columns + q + k] +=
+          share * (remainderCovariance(model.remainders[g], between(a, p, b, q + k)) - known[k]);
     }
 }
