@@ -1,19 +1,24 @@
 import type { BrokenRule } from '../engine/arranging/rules';
 import type { Put } from '../engine/arranging/place';
 import type { RuleBook, RuleQuestion } from '../engine/arranging/ruleBook';
-import type { Home, Id, Piece } from '../home/home';
+import type { PieceDose } from '../engine/assess';
+import type { Home, Id, Piece, Ref } from '../home/home';
 import { ruleQuestion } from '../home/questions/arrangeQuestion';
+import { goodQuestion } from '../home/questions/goodQuestion';
 import { handQuestion } from '../home/questions/handQuestion';
 import { openPlan } from '../home/questions/openPlan';
 import type { Here } from './compute/loadHere';
+import { createGoodTask } from './compute/goodTask';
 import type { AtHand, Broken, ProposalState, Results, View } from './editor';
-import type { Ref } from '../home/home';
 import { homeShown } from './homeShown';
 import { keepLast } from './keepLast';
 import { sameValue } from './sameValue';
+import type { Services } from './services';
 import { shownAnswer } from './shownAnswer';
+import type { Topics } from './topics';
 
 interface Parts {
+  services: Pick<Services, 'arrangeFactory'>;
   home(): Home;
   view(): View;
   selection(): readonly Ref[];
@@ -22,12 +27,15 @@ interface Parts {
   engine(): Here | null;
   /** A hand is moving something, and may go on. */
   carrying(): boolean;
+  topics: Topics;
 }
 
+/** A piece in the hand, and what the session shows of it. */
 export interface Hand {
   readonly atHand: AtHand | null;
   /** The rules that pieces break where they are shown. */
   readonly broken: Broken;
+  end(): void;
 }
 
 const NONE: Broken = {};
@@ -62,12 +70,15 @@ export function createHand(parts: Parts): Hand {
   };
   const look = keepLast((book: RuleBook, piece: Piece) => book.look(putOf(piece)));
 
-  const isUnsupported = (id: Id): boolean => {
-    const placed = shownAnswer(parts.proposal())?.pieces.find((one) => one.id === id);
-    if (placed?.moves) return placed.breaks.some(({ kind }) => kind === 'unsupported');
-    const { live, assessment } = parts.results();
-    return (live[id] ?? assessment?.pieces.find((one) => one.id === id))?.supported === false;
+  /** Where the answer that is looked at has moved a piece to. */
+  const ghostOf = (id: Id) => shownAnswer(parts.proposal())?.pieces.find((one) => one.id === id && one.moves);
+  const judged = (id: Id): PieceDose | null => {
+    const { live, stale, assessment } = parts.results();
+    if (live[id]) return live[id];
+    return (!stale && assessment?.pieces.find((one) => one.id === id)) || null;
   };
+  const isUnsupported = (id: Id): boolean =>
+    ghostOf(id)?.breaks.some(({ kind }) => kind === 'unsupported') ?? judged(id)?.supported === false;
   const withMap = (id: Id, broken: readonly BrokenRule[]): readonly BrokenRule[] =>
     isUnsupported(id) ? [{ kind: 'unsupported', with: null }, ...broken] : broken;
 
@@ -94,13 +105,43 @@ export function createHand(parts: Parts): Hand {
     return home().pieces[ref.id] ?? null;
   };
 
+  const good = createGoodTask(parts.services, () => parts.topics.tell('atHand'));
+  let last: ({ put: Put; which: ProposalState['shown'] } & Pick<ProposalState, 'proposal'>) | null = null;
+  let told = false;
+
+  /** Home, map, selection or the answer looked at may be others. */
+  const follow = () => {
+    const held = piece();
+    const { assessment } = parts.results();
+    const { proposal, shown: which, wishes } = parts.proposal();
+    const isUsed = held?.uses.some(({ hours }) => hours > 0);
+    good.ask(assessment && held && isUsed ? goodQuestion(home(), held, assessment.fitted, wishes) : null);
+
+    const put = held && putOf(held);
+    const isSame = last && last.put.id === put?.id && last.proposal === proposal && last.which === which;
+    if (!isSame || parts.carrying()) told = false;
+    else if (!sameValue(last!.put, put)) told = true;
+    last = put && { put, proposal, which };
+  };
+  for (const topic of ['home', 'view', 'selection', 'results', 'proposal'] as const)
+    parts.topics.subscribe(topic, follow);
+
   return {
     get atHand() {
       const held = piece();
       const engine = parts.engine();
       if (!held || !engine) return null;
       const { broken, shapes } = look(handBook(engine, held), held);
-      return { id: held.id, put: putOf(held), broken: withMap(held.id, broken), shapes };
+      const ghost = ghostOf(held.id);
+      return {
+        id: held.id,
+        put: putOf(held),
+        broken: withMap(held.id, broken),
+        shapes,
+        dose: ghost ? ghost.after : (judged(held.id)?.dose ?? null),
+        told: told || parts.carrying(),
+        area: good.area,
+      };
     },
     get broken() {
       const engine = parts.engine();
@@ -118,5 +159,6 @@ export function createHand(parts: Parts): Hand {
         }),
       );
     },
+    end: good.end,
   };
 }

@@ -57,10 +57,9 @@ export function createEditor(services: Services): Editor {
     () => tell('camera', 'overlay', 'pointer'),
   );
 
+  const desk = { services, home: () => store.home, view: () => session.view };
   const { estimate, trying, shown } = createMaps({
-    services,
-    home: () => store.home,
-    view: () => session.view,
+    ...desk,
     say: (problem) => say(problem),
     tell,
     changed() {
@@ -71,9 +70,7 @@ export function createEditor(services: Services): Editor {
   const here = loadHere();
   const estimates = createEstimates(shown, here.engine);
   const arranging = createArranging({
-    services,
-    home: () => store.home,
-    view: () => session.view,
+    ...desk,
     lastStep: () => history.last,
     results: shown,
     engine: here.engine,
@@ -82,13 +79,13 @@ export function createEditor(services: Services): Editor {
     changed: () => tell('proposal', 'overlay'),
   });
   const hand = createHand({
-    home: () => store.home,
-    view: () => session.view,
+    ...desk,
     selection: () => session.selection,
     proposal: () => arranging.state,
     results: shown,
     engine: here.engine,
     carrying: () => carrying(),
+    topics,
   });
   const next = createNextTask(services, () => tell('next'));
   const followNext = () => next.follow(store.home, estimate.results);
@@ -390,6 +387,7 @@ export function createEditor(services: Services): Editor {
       estimate.end();
       trying.stop();
       arranging.end();
+      hand.end();
       next.end();
       shelf.end();
     },

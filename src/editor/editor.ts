@@ -2,8 +2,10 @@ import type { AssessRequest, Assessment, PieceDose } from '../engine/assess';
 import type { Answer, Proposal } from '../engine/arranging/arrange';
 import type { RulePrice } from '../engine/arranging/prices';
 import type { BrokenRule } from '../engine/arranging/rules';
+import type { GoodArea } from '../engine/arranging/goodArea';
 import type { Put } from '../engine/arranging/place';
 import type { RuleShapes } from '../engine/arranging/ruleShapes';
+import type { ZoneDose } from '../engine/dose/dose';
 import type { ArrangeWishes } from '../home/questions/arrangeQuestion';
 import type { Home, Id, Point, Ref } from '../home/home';
 import type { NextAsk } from '../home/questions/nextQuestion';
@@ -201,6 +203,12 @@ export interface AtHand {
   broken: readonly BrokenRule[];
   /** The rules of its room on the plan; null outside all rooms. */
   shapes: RuleShapes | null;
+  /** µT·h a day of those who use it; null where nobody does, or nothing is known yet. While it is carried, of a moment ago. */
+  dose: Pick<ZoneDose, 'dose' | 'low' | 'high'> | null;
+  /** What is to be said of its place is said beside it: it is being carried, or has just been moved by a key. */
+  told: boolean;
+  /** Its dose at every place where it may stand, turned as it is. */
+  area: GoodArea | null;
 }
 
 /** What the list of places to read is for; or the places themselves, where an answer has named them. */

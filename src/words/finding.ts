@@ -6,7 +6,7 @@ import type { Home } from '../home/home';
 import { edgeText } from './canvas';
 import { countText, estimateText, intervalText, percentText, shareText, unitName, withUnit } from './numbers';
 import type { Part } from './report';
-import { roomName } from './things';
+import { lowerFirst, roomName } from './things';
 
 const plain = (text: string): Part => ({ text, tone: 'plain' });
 
@@ -49,7 +49,6 @@ export function foundLead(home: Home, { rooms }: Pick<Assessment, 'rooms'>, targ
   ];
 }
 
-const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 const roomInSentence = (home: Home, id: string): string => lowerFirst(roomName(home, id));

@@ -6,7 +6,7 @@ import { changeText, isLower, leadOf, spellName } from './arranging';
 import { pieceLetters } from './canvas';
 import { oddsText } from './numbers';
 import type { Part } from './report';
-import { PIECE_WORDS } from './things';
+import { lowerFirst, PIECE_WORDS } from './things';
 
 /** Furniture that would move, or that has: the home before it did, and what the places after are worth. */
 export interface FurnitureChange {
@@ -93,5 +93,3 @@ export function movedText(home: Home, placed: PlacedPiece, taken = false): strin
   const better = `better there: ${oddsText(placed.odds)}`;
   return placed.decision === 'move' ? better : `likely ${better}`;
 }
-
-const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);

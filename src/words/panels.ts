@@ -119,6 +119,13 @@ export function evidenceLine(
   return full ? `${start}. Each one predicted without itself: ${within}` : `${start}: ${within}`;
 }
 
+/** What the ink round a piece at hand means; or that it has no place at its angle. */
+export function areaLine(piece: string, hasPlace: boolean, cautious: boolean): string {
+  if (!hasPlace) return `Turned like this ${piece} fits nowhere. R turns it.`;
+  const field = cautious ? 'upper end of the mean field' : 'mean field';
+  return `Ink in the dotted area: ${field} of ${piece} with its middle there. Dashed: within 5\u2009% of the least.`;
+}
+
 /** Said beside the map that was there at once, while a better one is sought. */
 export const samplingLine = (share: number): string => `Sampling sources, ${percentText(share)}:`;
 

@@ -1,5 +1,4 @@
-import { COT_TO_HEAT, COT_TO_PIECE } from '../engine/arranging/rules';
-import { RULE_DEFAULTS, type RuleSettings } from '../engine/arranging/ruleSettings';
+import { COT_KEEPS, RULE_DEFAULTS, type RuleSettings } from '../engine/arranging/ruleSettings';
 import type { RulePrice } from '../engine/arranging/prices';
 import type { Home, LengthUnit, Piece } from '../home/home';
 import { pieceShort } from './furniture';
@@ -81,7 +80,7 @@ export function changedText(rule: keyof RuleSettings, rules: RuleSettings, unit:
 
 /** What holds whatever is set, and where it comes from. */
 export function fixedRules(unit: LengthUnit): { rule: string; source: string }[] {
-  const [heat, piece] = [COT_TO_HEAT, COT_TO_PIECE].map((metres) => lengthText(metres, unit));
+  const [heat, piece] = [COT_KEEPS.fromHeat, COT_KEEPS.fromPiece].map((metres) => lengthText(metres, unit));
   return [
     {
       rule: `A cot stands ${heat} from radiators and windows and ${piece} from other pieces. Cords are not drawn: keep them out of its reach.`,

@@ -73,3 +73,6 @@ export const roomName = (home: Home, id: string): string => thingName(home, { ki
 /** What a piece or a fixture is called, by its id. */
 export const furnitureName = (home: Home, id: string): string =>
   thingName(home, { kind: id in home.fixtures ? 'fixture' : 'piece', id });
+
+/** A name as it stands within a sentence. */
+export const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { addOpening } from '../../src/home/edits/add';
-import { addPiece } from '../../src/home/edits/add';
-import { box, homeWith, room } from '../support/homes';
+import { addOpening, addPiece, addReading } from '../../src/home/edits/add';
+import { change } from '../../src/home/edits/change';
+import { bedroom, box, homeWith, room } from '../support/homes';
 import { drive } from '../support/driver';
 
 /** A bedroom with a door that opens into it, a bed at the far wall and a chest. */
@@ -84,5 +84,131 @@ describe('the rules that furniture breaks', () => {
     expect(shapes!.routes.length).toBeGreaterThan(0);
     editor.setStage('judge');
     expect([editor.atHand, editor.broken]).toEqual([null, {}]);
+  });
+});
+
+/** A mapped bedroom with a door, its bed picked up where furniture is arranged. */
+async function mapped() {
+  const home = { ...bedroom(), settings: { ...bedroom().settings, method: 'kriging' as const } };
+  const driver = await drive({ home });
+  driver.settle();
+  driver.editor.setStage('arrange');
+  driver.planner.work();
+  driver.editor.arranging.leave();
+  driver.click([1, 2.6]);
+  driver.planner.work();
+  return driver;
+}
+
+describe('the good area', () => {
+  it('is asked once for a piece at its angle, and not while it only moves', async () => {
+    const { editor, planner, drag, lift, settle } = await mapped();
+    const { area } = editor.atHand!;
+    expect(area!.least).toBeGreaterThan(0);
+    expect(planner.count('good')).toBe(1);
+    drag(
+      [
+        [1, 2.6],
+        [2, 2.4],
+        [3, 2],
+        [3.2, 1.5],
+      ],
+      { hold: true },
+    );
+    expect(planner.count('good')).toBe(1);
+    expect(editor.atHand!.area).toBe(area);
+    lift([3.2, 1.5]);
+    settle();
+    // The map is worked out again with the piece elsewhere: the same map.
+    expect(planner.count('good')).toBe(1);
+    expect(editor.atHand!.area).toBe(area);
+  });
+
+  it('is asked anew for another angle, and known at once when the piece is turned back', async () => {
+    const { editor, planner, key } = await mapped();
+    const { area } = editor.atHand!;
+    key('r');
+    expect(planner.count('good')).toBe(2);
+    // The last picture stays until the next is there.
+    expect(editor.atHand!.area).toBe(area);
+    planner.work();
+    expect(editor.atHand!.area).not.toBe(area);
+    key('r', { shift: true });
+    expect(editor.atHand!.area).toBe(area);
+    expect(planner.count('good')).toBe(2);
+  });
+
+  it('asks one question at a time while the piece turns: of those that come meanwhile the last', async () => {
+    const { editor, planner, key } = await mapped();
+    for (let turn = 0; turn < 3; turn++) key('r');
+    expect(planner.count('good')).toBe(2);
+    planner.work();
+    expect(planner.count('good')).toBe(3);
+    expect(planner.asks.flatMap((ask) => (ask.ask === 'good' ? [ask.angle] : []))).toEqual([0, 90, 270]);
+    expect(editor.atHand!.area).not.toBeNull();
+  });
+
+  it('is asked anew when the home or its map is another, and goes with the piece', async () => {
+    const { editor, planner, settle } = await mapped();
+    editor.run(addReading({ level: 'l1', at: [4.5, 3.5], value: 0.4 }));
+    settle();
+    expect(planner.count('good')).toBe(2);
+    planner.work();
+    editor.run(addOpening({ room: 'r1', kind: 'door', wall: 0, offset: 3, width: 0.8 }));
+    expect(planner.count('good')).toBe(3);
+    editor.select([]);
+    expect(editor.atHand).toBeNull();
+    planner.work();
+    editor.setStage('map');
+    editor.select([{ kind: 'piece', id: 'p1' }]);
+    expect([editor.atHand, planner.count('good')]).toEqual([null, 3]);
+  });
+
+  it('does not hold up an arrangement that is being worked out', async () => {
+    const { editor, planner } = await mapped();
+    const before = planner.started;
+    editor.arranging.ask();
+    expect(editor.arranging.state.state).toBe('running');
+    editor.run(change({ kind: 'piece', id: 'p1' }, { angle: 90 }));
+    expect(editor.arranging.state.state).toBe('running');
+    expect(planner.started).toBe(before + 1);
+  });
+});
+
+describe('the dose of the piece at hand', () => {
+  it('is told while it is carried, of where it is', async () => {
+    const { editor, drag, clock, engine, lift } = await mapped();
+    expect(editor.atHand).toMatchObject({ told: false });
+    const before = editor.atHand!.dose!.dose;
+    drag(
+      [
+        [1, 2.6],
+        [3, 2.6],
+        [4, 2.6],
+      ],
+      { hold: true },
+    );
+    clock.pass(20);
+    engine.work();
+    const { dose, told } = editor.atHand!;
+    expect(told).toBe(true);
+    expect(dose!.dose).toBeLessThan(before);
+    expect(dose).toEqual(editor.results.live.p1!.dose);
+    lift([4, 2.6]);
+    expect(editor.atHand!.told).toBe(false);
+  });
+
+  it('is told at the piece when a key has moved it, before the map is worked out again', async () => {
+    const { editor, key, engine, settle } = await mapped();
+    const before = editor.atHand!.dose!.dose;
+    for (let press = 0; press < 4; press++) key('ArrowRight', { shift: true });
+    engine.work();
+    const { dose, told } = editor.atHand!;
+    expect([told, dose!.dose < before]).toEqual([true, true]);
+    settle();
+    expect(editor.atHand!.dose!.dose).toBeCloseTo(dose!.dose, 9);
+    editor.select([]);
+    editor.select([{ kind: 'piece', id: 'p1' }]);
+    expect(editor.atHand!.told).toBe(false);
   });
 });

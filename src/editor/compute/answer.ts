@@ -4,6 +4,8 @@ import { compareArrangements } from '../../engine/whatIf/compareArrangements';
 import { assessHome } from '../../engine/assessHome';
 import { drawLevel } from '../../engine/drawLevel';
 import { fieldsOf } from '../../engine/dose/fieldAt';
+import { goodArea } from '../../engine/arranging/goodArea';
+import { groundsOf } from '../../engine/arranging/plan';
 import { nextReadings } from '../../engine/nextReadings/nextReadings';
 import { pricesOf } from '../../engine/arranging/prices';
 import { pieceDose } from '../../engine/dose/pieceDose';
@@ -58,6 +60,16 @@ function worked(ask: Ask, progress: Progress): Reply {
     }
     case 'compare':
       return { reply: 'done', key, answer: compareArrangements(ask.request) };
+    case 'good': {
+      const { request, id, angle } = ask;
+      const piece = request.pieces.find((one) => one.id === id)!;
+      const put = { id, level: piece.level, at: piece.at, angle };
+      return {
+        reply: 'done',
+        key,
+        answer: goodArea(request, groundsOf(request, fieldsOf(request.fitted)), put),
+      };
+    }
     case 'next':
       return { reply: 'done', key, answer: nextReadings(ask.request, progress) };
   }

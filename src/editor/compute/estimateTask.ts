@@ -80,6 +80,8 @@ export function createEstimateTask(
   let afresh = false;
   let callOff: (() => void) | null = null;
   let drawing = false;
+  /** The home as it was last followed under a gesture. */
+  let followed: Home | null = null;
   let next: { home: Home; view: View } | null = null;
 
   const set = (change: Partial<Results>) => {
@@ -239,6 +241,9 @@ export function createEstimateTask(
     );
   };
 
+  const onlyPiecesMove = (home: Home) =>
+    wholeHome !== null && !moved(home, wholeHome) && movedPieces(home, wholeHome).length > 0;
+
   const stop = () => {
     callOff?.();
     callOff = null;
@@ -253,9 +258,18 @@ export function createEstimateTask(
     },
     settle(home, view) {
       stop();
-      callOff = schedule(() => ask(home, view), PAUSE);
+      // What a key has moved is judged at once; what a hand carries has been, on its way.
+      if (home !== followed && onlyPiecesMove(home)) {
+        next = { home, view };
+        draw();
+      }
+      callOff = schedule(() => {
+        stop();
+        ask(home, view);
+      }, PAUSE);
     },
     follow(home, view) {
+      followed = home;
       if (!whole || !wholeHome) return;
       if (!moved(home, wholeHome) && movedPieces(home, wholeHome).length === 0) {
         if (results.assessment === whole && !next && !drawing) return;

@@ -1,5 +1,6 @@
 import type { ArrangeRequest } from '../../engine/arranging/request';
 import type { Answer, Proposal } from '../../engine/arranging/arrange';
+import type { GoodArea } from '../../engine/arranging/goodArea';
 import type { RulePrice } from '../../engine/arranging/prices';
 import type { Put } from '../../engine/arranging/place';
 import type {
@@ -43,7 +44,9 @@ export type Ask =
   /** The home as it would be with some sources changed. */
   | { ask: 'whatIf'; key: number; request: WhatIfRequest }
   /** What the arrangements of a home are worth beside each other. */
-  | { ask: 'compare'; key: number; request: CompareRequest };
+  | { ask: 'compare'; key: number; request: CompareRequest }
+  /** The dose of a piece at every place where it may stand, turned as it is. */
+  | { ask: 'good'; key: number; request: ArrangeRequest; id: string; angle: number };
 
 export interface Answers {
   assess: Assessment;
@@ -53,6 +56,7 @@ export interface Answers {
   arrange: Proposal;
   prices: RulePrice[];
   judge: Answer;
+  good: GoodArea;
   next: NextReadings;
   whatIf: Supposed;
   compare: ComparedArrangement[];

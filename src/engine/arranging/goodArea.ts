@@ -1,12 +1,13 @@
 import { bodyOf, zoneOf } from '../dose/zones';
 import { bounds } from '../geometry/polygon';
-import { contoursOf } from '../contours/bands';
+import { bandsOf, outlineOfKnown, outlineUnder } from './goodContours';
 import { PIECE_RULES, together } from './rules';
 import { gridOver, type Grid } from '../grid/grid';
 import { hasSides, standOf, type Stand } from './stand';
 import { roomAt, siteOf, type Site } from './site';
-import { roomsFor, type Grounds } from './plan';
-import { rotate, type Ring } from '../geometry/point';
+import { hoursOf, roomsFor, type Grounds } from './plan';
+import { rotate, type Point, type Ring } from '../geometry/point';
+import type { Contour } from '../contours/bands';
 import type { ArrangePiece, ArrangeRequest } from './request';
 import { supports, type Ground } from './ground';
 import type { Put } from './place';
@@ -19,12 +20,18 @@ interface GoodRoom {
   grid: Grid;
   /** µT·h a day of those who use it, mean over them; NaN where it may not stand. */
   dose: Float64Array;
+  /** Where its middle may be: outlines and holes, to be read even-odd. */
+  may: Ring[];
+  /** The mean field of those who use it there, in the bands of the map, µT: to be cut to `may`. */
+  bands: Contour[];
 }
 
 export interface GoodArea {
+  /** The rooms it may be put in, also those where it may stand nowhere at this angle. */
   rooms: GoodRoom[];
-  /** The least of all rooms, µT·h; null where it may stand nowhere at this angle. */
+  /** The least of all rooms, µT·h, and where; null where it may stand nowhere at this angle. */
   least: number | null;
+  leastAt: { level: string; at: Point } | null;
   /** Where the dose is within a twentieth of the least: outlines and holes by level, to be read even-odd. */
   good: { level: string; rings: Ring[] }[];
 }
@@ -48,6 +55,7 @@ export function goodArea(
 ): GoodArea {
   const piece = request.pieces.find(({ id }) => id === put.id)!;
   const people = Math.max(1, new Set(piece.uses.map(({ who }) => who)).size);
+  const hours = hoursOf(piece) / people;
   const rooms = roomsFor(request, piece, roomAt(request, piece.level, piece.at)).map((room): GoodRoom => {
     const site = siteOf(request, room);
     const standing = request.pieces
@@ -61,7 +69,7 @@ export function goodArea(
     const dose = new Float64Array(grid.nx * grid.ny).fill(NaN);
     for (let j = 0; j < grid.ny; j++) {
       for (let i = 0; i < grid.nx; i++) {
-        const at = [grid.x0 + (i + 0.5) * CELL, grid.y0 + (j + 0.5) * CELL] as const;
+        const at = middleOf(grid, j * grid.nx + i);
         const stands = (hasSides(piece) ? [false, true] : [false]).map((mirrored) =>
           standOf(piece, room.id, { at, angle: put.angle }, mirrored),
         );
@@ -73,15 +81,31 @@ export function goodArea(
           dose[j * grid.nx + i] = summed(field, grid, i, j, sums) / people;
       }
     }
-    return { room: room.id, level: room.level, grid, dose };
+    const bands = bandsOf(
+      grid,
+      dose.map((value) => value / hours),
+    );
+    return { room: room.id, level: room.level, grid, dose, may: outlineOfKnown(grid, dose), bands };
   });
-  const least = rooms.reduce(
-    (lowest, { dose }) => dose.reduce((low, value) => (value < low ? value : low), lowest),
-    Infinity,
-  );
-  if (least === Infinity) return { rooms, least: null, good: [] };
-  return { rooms, least, good: rooms.flatMap((room) => outlineOf(room, least * WITHIN)) };
+  let least = Infinity;
+  let leastAt: GoodArea['leastAt'] = null;
+  for (const { level, grid, dose } of rooms) {
+    dose.forEach((value, k) => {
+      if (value < least) [least, leastAt] = [value, { level, at: middleOf(grid, k) }];
+    });
+  }
+  if (!leastAt) return { rooms, least: null, leastAt, good: [] };
+  const good = rooms.flatMap(({ level, grid, dose }) => {
+    const rings = outlineUnder(grid, dose, least * WITHIN);
+    return rings.length > 0 ? [{ level, rings }] : [];
+  });
+  return { rooms, least, leastAt, good };
 }
+
+const middleOf = ({ x0, y0, nx }: Grid, k: number): Point => [
+  x0 + ((k % nx) + 0.5) * CELL,
+  y0 + (Math.floor(k / nx) + 0.5) * CELL,
+];
 
 /** Rules that hold wherever it is dragged: not that of the wall behind it, and no preference. */
 const ALONE = PIECE_RULES.filter(
@@ -149,12 +173,4 @@ function summed(
     sum += weight * values[y * map.nx + x];
   }
   return sum;
-}
-
-/** The outline of the places at or under a dose; where it may not stand the dose is taken as twice as high. */
-function outlineOf({ level, grid, dose }: GoodRoom, most: number): GoodArea['good'] {
-  const low = dose.map((value) => -(Number.isNaN(value) ? 2 * most : value));
-  const [{ polygons }] = contoursOf(grid, low, [-most]);
-  const rings = polygons.flat();
-  return rings.length > 0 ? [{ level, rings }] : [];
 }

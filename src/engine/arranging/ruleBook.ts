@@ -1,4 +1,5 @@
-import { PAIR_RULES, PIECE_RULES, type BrokenRule } from './rules';
+import { corners, distanceToRing } from './box';
+import { PAIR_RULES, PIECE_RULES, type BrokenRule, type RuleKind } from './rules';
 import { hasSides, standOf, type Stand } from './stand';
 import { keptBy, roomsFor } from './plan';
 import { roomAt, siteOf, type Site } from './site';
@@ -145,14 +146,24 @@ function bothWays(piece: ArrangePiece, room: string, put: Pick<Put, 'at' | 'angl
 function alone(stand: Stand, site: Site): BrokenRule[] {
   return PIECE_RULES.flatMap(({ kind, breach }) => {
     const found = breach(stand, site);
-    return found === null ? [] : [{ kind, with: found || null }];
+    return found === null ? [] : [{ kind, with: found || null, ...leftTo(stand, site, kind, found) }];
   });
+}
+
+/** What is left between a piece and what it stands too near to. */
+function leftTo({ foot }: Stand, site: Site, kind: RuleKind, id: string): Pick<BrokenRule, 'metres'> {
+  if (kind !== 'near-radiator' && kind !== 'cot-near-heat' && kind !== 'cot-near-window') return {};
+  const ring = [...site.fixtures, ...site.windows].find((one) => one.id === id)?.ring;
+  return ring ? { metres: distanceToRing(foot, ring) } : {};
 }
 
 /** The first rule broken between two pieces says enough: what overlaps takes access too. */
 function against(stand: Stand, other: Stand, { rules }: Site): BrokenRule[] {
   const first = PAIR_RULES.find((rule) => rule.broken(stand, other, rules));
-  return first ? [{ kind: first.kind, with: other.piece.id }] : [];
+  if (!first) return [];
+  const left =
+    first.kind === 'cot-near-piece' ? { metres: distanceToRing(stand.foot, corners(other.foot)) } : {};
+  return [{ kind: first.kind, with: other.piece.id, ...left }];
 }
 
 /** What is no longer come to because of a piece: it is, with the piece alone or with the others and not without it. */

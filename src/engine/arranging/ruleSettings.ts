@@ -33,3 +33,9 @@ export const RULE_DEFAULTS: RuleSettings = {
 /** Less than this is no way out and no way through, whatever is asked for: the project's choice, metres. */
 export const LEAST_LANDING = 0.3;
 export const LEAST_PATH = 0.5;
+
+/**
+ * Metres a cot keeps: the project's choice after the published advice for infants (no cot beside a window, cord or radiator:
+ * AAP News 2006). They are never lowered.
+ */
+export const COT_KEEPS = { fromHeat: 0.6, fromWindow: 0.6, fromPiece: 0.3 } as const;

@@ -1,7 +1,8 @@
 import { boxesOverlap, boxInside, boxMeetsRing, corners, type Box, type Leaf } from './box';
 import { usedSides, type Stand } from './stand';
-import { COT_TO_HEAT, COT_TO_WINDOW, type BrokenRule, type RuleKind } from './rules';
-import type { Point, Ring } from '../geometry/point';
+import { COT_KEEPS } from './ruleSettings';
+import type { BrokenRule, RuleKind } from './rules';
+import { distance, type Point, type Ring } from '../geometry/point';
 import type { Site } from './site';
 
 /** Something on the plan that a piece must respect, and whether it does not. */
@@ -11,6 +12,8 @@ interface Kept {
 
 /** The rules of a room as shapes on the plan, for one piece where it stands. Metres. */
 export interface RuleShapes {
+  /** The room, inside which all of it lies. */
+  room: Ring;
   /** Floor beside the piece from which it is used. */
   strips: ({ ring: Ring } & Kept)[];
   /** Floor before doors and gaps. */
@@ -22,6 +25,12 @@ export interface RuleShapes {
   /** From a door to each used side, where the middle of somebody walks. */
   routes: (readonly Point[])[];
 }
+
+/** A way no longer than a step need not be shown, metres. */
+const STEP = 0.3;
+
+const lengthOf = (line: readonly Point[]): number =>
+  line.slice(1).reduce((sum, p, i) => sum + distance(line[i], p), 0);
 
 /** What a piece and its room are asked, drawn: `neighbours` are the other pieces of the room. */
 export function ruleShapes({
@@ -42,6 +51,7 @@ export function ruleShapes({
   const { room, landings, leaves, fixtures, windows } = site;
   const isCot = stand.piece.kind === 'cot';
   return {
+    room: room.outline,
     strips: usedSides(stand).map((box) => ({ ring: corners(box), broken: isTaken(box, site, neighbours) })),
     landings: landings
       .filter(({ box }) => box.hy > 0)
@@ -55,17 +65,17 @@ export function ruleShapes({
             .map(({ id, ring }) => ({
               ring,
               closed: true,
-              metres: COT_TO_HEAT,
+              metres: COT_KEEPS.fromHeat,
               broken: breaks('cot-near-heat', id),
             })),
           ...windows.map(({ id, ring }) => ({
             ring,
             closed: false,
-            metres: COT_TO_WINDOW,
+            metres: COT_KEEPS.fromWindow,
             broken: breaks('cot-near-window', id),
           })),
         ],
-    routes: routes.flatMap((route) => (route && route.length > 1 ? [route] : [])),
+    routes: routes.flatMap((route) => (route && lengthOf(route) >= STEP ? [route] : [])),
   };
 
   function isTaken(box: Box, { fixtures }: Site, others: readonly Stand[]): boolean {

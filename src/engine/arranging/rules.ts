@@ -9,7 +9,7 @@ import {
 } from './box';
 import { cross, dot, sub, type Point } from '../geometry/point';
 import { toPlan } from '../geometry/pose';
-import type { RuleSettings } from './ruleSettings';
+import { COT_KEEPS, type RuleSettings } from './ruleSettings';
 import type { Site, Stretch, Wall } from './site';
 import type { Stand, WallSide } from './stand';
 
@@ -43,6 +43,8 @@ export type RuleKind =
 export interface BrokenRule {
   kind: RuleKind;
   with: string | null;
+  /** Metres left between them, where the rule asks for more and somebody looked. */
+  metres?: number;
 }
 
 /** Null where the rule is kept; else what it is broken against, or an empty string. */
@@ -62,12 +64,6 @@ interface PairRule {
 
 // A bed whose headboard or skirting keeps it this far off still stands at the wall: the project's choice.
 const AT_WALL = 0.1;
-
-/** Distances a cot keeps, metres: the project's choice after the published advice for infants (no cot beside a window, cord
- * or radiator: AAP News 2006). They are never lowered. */
-export const COT_TO_HEAT = 0.6;
-export const COT_TO_WINDOW = 0.6;
-export const COT_TO_PIECE = 0.3;
 
 const kept = null;
 const broken = (found: { id: string } | undefined): Breach => found?.id ?? kept;
@@ -113,13 +109,14 @@ export const PIECE_RULES: readonly PieceRule[] = [
   },
   {
     kind: 'cot-near-heat',
-    breach: (stand, site) => (stand.piece.kind === 'cot' ? nearRadiator(stand, site, COT_TO_HEAT) : kept),
+    breach: (stand, site) =>
+      stand.piece.kind === 'cot' ? nearRadiator(stand, site, COT_KEEPS.fromHeat) : kept,
   },
   {
     kind: 'cot-near-window',
     breach: ({ piece, foot }, { windows }) =>
       piece.kind === 'cot'
-        ? broken(windows.find(({ ring }) => distanceToRing(foot, ring) < COT_TO_WINDOW - TOLERANCE))
+        ? broken(windows.find(({ ring }) => distanceToRing(foot, ring) < COT_KEEPS.fromWindow - TOLERANCE))
         : kept,
   },
   {
@@ -152,7 +149,7 @@ export const PAIR_RULES: readonly PairRule[] = [
     kind: 'cot-near-piece',
     broken: (a, b) =>
       (a.piece.kind === 'cot' || b.piece.kind === 'cot') &&
-      nearerThan(a.foot, b.foot, COT_TO_PIECE - TOLERANCE),
+      nearerThan(a.foot, b.foot, COT_KEEPS.fromPiece - TOLERANCE),
   },
   { kind: 'two-doubles', broken: (a, b, { oneDouble }) => oneDouble && sleepsTwo(a) && sleepsTwo(b) },
 ];

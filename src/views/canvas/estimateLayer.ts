@@ -111,7 +111,8 @@ function paintTarget(sheet: Sheet, lines: readonly ContourLine[]): void {
   });
 }
 
-function paintUnsupported(sheet: Sheet, rings: readonly Ring[]): void {
+/** Hatch where nothing is known. */
+export function paintUnsupported(sheet: Sheet, rings: readonly Ring[]): void {
   const { context, ink } = sheet;
   if (rings.length === 0) return;
   context.save();

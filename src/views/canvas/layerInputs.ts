@@ -3,7 +3,7 @@ import type { LayerName } from './stage';
 
 /** What each layer shows; it is drawn again only where one of these is another object than before. */
 export const LAYER_INPUTS: Record<LayerName, (scene: Scene) => readonly unknown[]> = {
-  estimate: ({ camera, picture, plan, contours, target, backdrop, litBand }) => [
+  estimate: ({ camera, picture, plan, contours, target, backdrop, litBand, good }) => [
     camera,
     picture,
     plan.floor,
@@ -11,6 +11,7 @@ export const LAYER_INPUTS: Record<LayerName, (scene: Scene) => readonly unknown[
     target,
     backdrop,
     litBand,
+    good,
   ],
   plan: ({ camera, plan }) => [camera, plan],
   objects: (scene) => [
@@ -27,6 +28,9 @@ export const LAYER_INPUTS: Record<LayerName, (scene: Scene) => readonly unknown[
     scene.proposal.proposal,
     scene.proposal.shown,
     scene.proposal.adjusted,
+    scene.broken,
+    scene.good,
+    scene.atHand?.shapes,
   ],
   overlay: (scene) => [
     scene.camera,
@@ -37,6 +41,8 @@ export const LAYER_INPUTS: Record<LayerName, (scene: Scene) => readonly unknown[
     scene.results.state,
     scene.results.progress,
     scene.proposal,
+    scene.atHand,
+    scene.broken,
     scene.next,
     scene.travel,
     scene.selection,

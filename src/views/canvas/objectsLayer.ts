@@ -1,4 +1,4 @@
-import { bounds } from '../../engine/geometry/polygon';
+import { bounds, contains } from '../../engine/geometry/polygon';
 import { MOVES } from '../../editor/stages';
 import type { Piece, Point } from '../../home/home';
 import { KINDS } from '../../home/kinds/kinds';
@@ -17,6 +17,8 @@ import {
   valueWishes,
 } from './paintLabels';
 import { northBox } from './paintNorth';
+import type { PlanGeometry } from './planGeometry';
+import { flagBox, flaggedPieces } from './paintFlag';
 import { paintLeftPlace, paintPiece } from './paintPiece';
 import { paintReading } from './paintReading';
 import { paintSource } from './paintSource';
@@ -67,6 +69,7 @@ export function paintObjects(sheet: Sheet, scene: Scene): void {
       northBox(sheet.camera),
       ...turnHandles(scene).map((at) => around(onSheet(sheet, at), SIGN)),
       ...discs.map((piece) => around(onSheet(sheet, letterPlace(piece)), LETTER)),
+      ...flaggedPieces(scene).map((piece) => flagBox(sheet, piece)),
       ...points.map(({ path }) => around(onSheet(sheet, path[0]!), SIGN)),
       ...scene.suspects.flatMap(({ path }) => {
         const at = middleOf(sheet, path);
@@ -77,8 +80,12 @@ export function paintObjects(sheet: Sheet, scene: Scene): void {
         sectionEnds(sheet, walk).map((at) => around(at, SIGN)),
       ),
     ],
-    furniture: [...staying, ...ghosts].map((piece) => pieceBox(sheet, piece)),
+    furniture: [
+      ...[...staying, ...ghosts].map((piece) => pieceBox(sheet, piece)),
+      ...areaBoxes(sheet, scene),
+    ],
     strokes: [
+      ...handLines(scene),
       ...(shown.walks || shown.sections ? walks : []).map(({ path }) => path),
       ...sources.filter(({ kind }) => kind === 'line').map(({ path }) => path),
       ...scene.lettered.target.map(({ points: line }) => line),
@@ -88,12 +95,44 @@ export function paintObjects(sheet: Sheet, scene: Scene): void {
     values,
     contours,
     picture: scene.lettered.picture,
-    plan: scene.plan,
+    plan: underArea(scene),
   });
   paintContourLabels(sheet, placed.contours);
   paintNames(sheet, scene, names, placed.names);
   paintValues(sheet, values, placed.values);
   paintSourceNames(sheet, named, placed.sources);
+}
+
+/** Where the piece at hand may stand, and what its rules draw round it: names make way for both. */
+const areaBoxes = (sheet: Sheet, { good }: Scene): Box[] =>
+  (good?.area.rooms ?? []).flatMap(({ level, may }) =>
+    level === good!.level
+      ? may.map((ring) =>
+          boxRound(
+            ring.map((p) => onSheet(sheet, p)),
+            3,
+          ),
+        )
+      : [],
+  );
+
+function handLines({ atHand, view }: Scene): Point[][] {
+  if (!atHand?.shapes || atHand.put.level !== view.level) return [];
+  const { strips, landings, routes } = atHand.shapes;
+  return [
+    ...[...strips, ...landings].map(({ ring }) => [...ring, ring[0]!]),
+    ...routes.map((route) => [...route]),
+  ];
+}
+
+/** Contours of the map are not lettered where the ink is that of a piece. */
+function underArea({ plan, good }: Scene): Pick<PlanGeometry, 'isFloor' | 'isWall'> {
+  if (!good) return plan;
+  const { rooms } = good;
+  return {
+    isWall: plan.isWall,
+    isFloor: (x, y) => plan.isFloor(x, y) && !rooms.some((room) => contains(room, [x, y])),
+  };
 }
 
 /** Where the handle of a selected piece lies: names make way for it. */
@@ -120,6 +159,13 @@ function seenPath(sheet: Sheet, path: readonly Point[]): Screen[] {
 }
 
 function pieceBox(sheet: Sheet, piece: Piece): Box {
-  const { x0, y0, x1, y1 } = bounds(rectangle(piece, piece.size).map((p) => onSheet(sheet, p)));
-  return { x: x0 - 3, y: y0 - 3, width: x1 - x0 + 6, height: y1 - y0 + 6 };
+  return boxRound(
+    rectangle(piece, piece.size).map((p) => onSheet(sheet, p)),
+    3,
+  );
+}
+
+function boxRound(places: readonly Screen[], by: number): Box {
+  const { x0, y0, x1, y1 } = bounds(places);
+  return { x: x0 - by, y: y0 - by, width: x1 - x0 + 2 * by, height: y1 - y0 + 2 * by };
 }

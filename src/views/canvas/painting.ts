@@ -5,6 +5,7 @@ import { LAYER_INPUTS } from './layerInputs';
 import { createBackdropPainter } from './paintBackdrop';
 import { readInk, type Ink } from './ink';
 import { paintObjects } from './objectsLayer';
+import { paintGood } from './paintGood';
 import { paintLitBand } from './paintLitBand';
 import { paintOverlay } from './overlayLayer';
 import { paintPlan } from './planLayer';
@@ -25,6 +26,7 @@ const TOPICS: readonly Topic[] = [
   'pointer',
   'results',
   'proposal',
+  'atHand',
   'next',
 ];
 
@@ -45,9 +47,10 @@ export function mountPainting(
 
   const paintBackdrop = createBackdropPainter(() => askAnew());
   const painters: Record<LayerName, (sheet: Sheet, scene: Scene) => void> = {
-    estimate: (sheet, { picture, plan, contours, target, backdrop, litBand }) => {
+    estimate: (sheet, { picture, plan, contours, target, backdrop, litBand, good }) => {
       if (backdrop) paintBackdrop(sheet, backdrop);
       if (picture) paintEstimate(sheet, picture, plan.floor, contours, target);
+      if (good) paintGood(sheet, good, picture);
       paintLitBand(sheet, { litBand, picture, plan });
     },
     plan: (sheet, scene) => paintPlan(sheet, scene.plan),

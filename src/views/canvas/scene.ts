@@ -1,3 +1,5 @@
+import type { GoodArea } from '../../engine/arranging/goodArea';
+import type { Ring } from '../../engine/geometry/point';
 import type { LevelPicture } from '../../engine/assess';
 import type { Editor, View } from '../../editor/editor';
 import type { Backdrop, Home, Id, Piece, Reading } from '../../home/home';
@@ -31,6 +33,9 @@ export interface Scene {
   suspects: readonly UnmarkedSource[];
   suspect: UnmarkedSource | null;
   proposal: Editor['arranging']['state'];
+  atHand: Editor['atHand'];
+  broken: Editor['broken'];
+  good: GoodHere | null;
   next: Editor['next'];
   selection: Editor['selection'];
   hover: Editor['hover'];
@@ -40,6 +45,13 @@ export interface Scene {
   tool: Editor['tool'];
   /** How far ghosts have come along their ways, 0…1. */
   travel: number;
+}
+
+/** Where the piece at hand may stand on the level shown; in these rooms the ink is of the piece and no longer of the floor. */
+export interface GoodHere {
+  area: GoodArea;
+  level: Id;
+  rooms: readonly Ring[];
 }
 
 /** The lines that lettering goes by. While a picture follows the hand they are those of the last whole one. */
@@ -80,6 +92,14 @@ export function createSceneReader(editor: Editor): (form: Form, travel?: number)
   // Marks and probe are worked out at each asking.
   const overlay = keepSame<Editor['overlay']>();
   const probe = keepSame<Editor['probe']>();
+  const good = keepLast((area: GoodArea | null, rooms: Home['rooms'], level: Id): GoodHere | null => {
+    const outlines = (area?.rooms ?? []).flatMap((one) =>
+      one.may.length > 0 && one.level === level && rooms[one.room] ? [rooms[one.room]!.outline] : [],
+    );
+    return area && outlines.length > 0 ? { area, level, rooms: outlines } : null;
+  });
+  const atHand = keepSame<Editor['atHand']>();
+  const broken = keepSame<Editor['broken']>();
   return (form, travel = 1) => {
     const { home, view, results } = editor;
     const backdrop = view.stage === 'sketch' ? (home.levels[view.level]?.backdrop ?? null) : null;
@@ -90,6 +110,7 @@ export function createSceneReader(editor: Editor): (form: Form, travel?: number)
       target: target(picture, home.settings.target),
     };
     if (!isRough(picture)) lettered = letter(picture, lines.contours, lines.target);
+    const held = atHand(editor.atHand);
     return {
       home,
       view,
@@ -104,6 +125,9 @@ export function createSceneReader(editor: Editor): (form: Form, travel?: number)
       suspects: suspects(home.sources, results.assessment, view.stage, view.level),
       suspect: editor.suspect,
       proposal: editor.arranging.state,
+      atHand: held,
+      good: good(held?.area ?? null, home.rooms, view.level),
+      broken: broken(editor.broken),
       next: editor.next,
       selection: editor.selection,
       hover: editor.hover,
