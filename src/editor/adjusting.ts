@@ -31,7 +31,10 @@ interface Parts {
 export interface Adjusting extends Subject {
   /** A gesture is under way. */
   readonly open: boolean;
-  /** Whether the hand may put a thing elsewhere in the answer: a piece of it, while it answers the home as it stands. */
+  /**
+   * Whether the hand may put a thing elsewhere in the answer: a piece that the answer has on the level shown, while it answers
+   * the home as it stands.
+   */
   has(ref: Ref): boolean;
   /** Whether a piece's place in the answer is drawn beside the one it has. */
   isGhost(ref: Ref): boolean;
@@ -115,7 +118,7 @@ export function createAdjusting(parts: Parts): Adjusting {
     get open() {
       return gesture !== null;
     },
-    has: ({ kind, id }) => kind === 'piece' && mayChange() && placed(id) !== undefined,
+    has: ({ kind, id }) => kind === 'piece' && mayChange() && placed(id)?.level === parts.view().level,
     isGhost: (ref) => adjusting.has(ref) && placed(ref.id)!.moves,
     ghostAt(at, reach) {
       if (!mayChange()) return null;

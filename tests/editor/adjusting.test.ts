@@ -1,67 +1,20 @@
 import { describe, expect, it } from 'vitest';
-import { addOpening, addPiece, addReading } from '../../src/home/edits/add';
 import { change } from '../../src/home/edits/change';
 import { setTitle } from '../../src/home/edits/setTitle';
 import { placesShown } from '../../src/editor/placesShown';
 import { shownAnswer } from '../../src/editor/shownAnswer';
-import { tryEdit } from '../../src/editor/store';
-import type { Edit } from '../../src/home/edits/edit';
-import type { Home, Point } from '../../src/home/home';
-import type { PlacedPiece, Proposal } from '../../src/engine/arranging/arrange';
-import { problemText } from '../../src/words/problems';
-import { bedroom, box, homeWith, room } from '../support/homes';
-import { drive, type Driver } from '../support/driver';
-
-const withEdits = (home: Home, ...edits: Edit[]): Home =>
-  edits.reduce((sum, edit) => {
-    const tried = tryEdit(sum, edit);
-    if ('problem' in tried) throw new Error(JSON.stringify(tried.problem));
-    return tried.change.home;
-  }, home);
-
-const desk = (at: [number, number], angle: number) =>
-  addPiece({
-    kind: 'desk',
-    name: 'Desk',
-    level: 'l1',
-    at,
-    angle,
-    size: [1.2, 0.7],
-    uses: [{ who: 'A', hours: 4 }],
-  });
-
-/** The bedroom with a door in its right half, and a desk: the strong end is at the left. */
-const furnished = (deskAt: [number, number] = [1, 0.35], angle = 180) =>
-  withEdits(
-    bedroom(),
-    addOpening({ room: 'r1', kind: 'door', wall: 0, offset: 3.9, width: 0.8 }),
-    desk(deskAt, angle),
-  );
-
-/** A home with its arrangement worked out and looked at. */
-async function proposed(home = furnished(), spoil?: (proposal: Proposal) => void): Promise<Driver> {
-  const driver = await drive({ home });
-  const { editor } = driver;
-  editor.setStage('arrange');
-  driver.settle();
-  editor.stopSampling();
-  driver.engine.work();
-  driver.planner.work();
-  if (spoil) spoil(editor.arranging.state.proposal!);
-  return driver;
-}
-
-const state = ({ editor }: Driver) => editor.arranging.state;
-const answer = (driver: Driver) => shownAnswer(state(driver))!;
-const placed = (driver: Driver, id: string) => answer(driver).pieces.find((piece) => piece.id === id)!;
-const placeOf = ({ level, at, angle }: Pick<PlacedPiece, 'level' | 'at' | 'angle'>) => ({ level, at, angle });
-const kinds = (driver: Driver, id = 'p1') => placed(driver, id).breaks.map(({ kind }) => kind);
-
-/** Presses on a ghost, moves it over half the way and then all of it, and lets go. */
-function dragGhost(driver: Driver, id: string, to: Point, how = {}) {
-  const { at } = placed(driver, id);
-  driver.drag([at, [(at[0] + to[0]) / 2, (at[1] + to[1]) / 2], to], how);
-}
+import type { Point } from '../../src/home/home';
+import {
+  answer,
+  dragGhost,
+  furnished,
+  kinds,
+  placed,
+  placeOf,
+  proposed,
+  state,
+  upstairs,
+} from '../support/proposed';
 
 describe('a ghost under the hand', () => {
   it('goes where it is dragged, up to the walls; the home stays, and all follow what is shown', async () => {
@@ -316,133 +269,25 @@ describe('which pieces a hand changes the answer of', () => {
     dragGhost(driver, 'p1', [3, 2]);
     expect(state(driver).adjusted).toBeNull();
   });
-});
 
-describe('taking an answer that a hand has changed', () => {
-  it('takes it as it stands, with the rule that was broken; one undo brings all back', async () => {
-    const driver = await proposed();
-    const { editor, planner } = driver;
-    const { home } = editor;
-    editor.arranging.show(1);
-    dragGhost(driver, 'p1', [4.2, 1], { alt: true });
-    expect(kinds(driver)).toContain('before-door');
-    planner.work();
-    const wished = answer(driver).pieces;
-    expect(editor.arranging.take()).toBeNull();
-    for (const { id, level, at, angle } of wished)
-      expect(editor.home.pieces[id]).toMatchObject({ level, at, angle });
-    expect(Object.values(editor.home.arrangements).map(({ name }) => name)).toEqual(['As found']);
-    expect(state(driver)).toMatchObject({ proposal: null, adjusted: null });
-    editor.undo();
-    expect(editor.home).toEqual(home);
-    expect(editor.canUndo).toBe(false);
-  });
-
-  it('takes it before it is judged, and what a hand still holds where it is', async () => {
-    const driver = await proposed();
-    dragGhost(driver, 'p1', [3, 2], { alt: true, hold: true });
-    expect(driver.editor.arranging.take()).toBeNull();
-    expect(driver.editor.home.pieces.p1!.at).toEqual([3, 2]);
-    driver.lift([3, 2]);
-    expect(driver.editor.home.pieces.p1!.at).toEqual([3, 2]);
-  });
-
-  it('an answer of the planner’s own that the second look finds fault with is refused in words, and nothing moves', async () => {
-    const driver = await proposed(furnished(), (proposal) =>
-      proposal.faults.push({ piece: 'p1', rule: 'door' }),
-    );
-    const { editor } = driver;
-    const { home } = editor;
-    const problem = editor.arranging.take()!;
-    expect(problem).toEqual({ kind: 'places-faulty', faults: [{ piece: 'Bed', room: '', rule: 'door' }] });
-    expect(problemText(problem)).toContain('Bed: it would stand in the way of a door.');
-    expect(editor.home).toBe(home);
-    expect(state(driver).proposal).not.toBeNull();
-  });
-});
-
-/** A room in which no bed for two keeps its strips. */
-const tight = () =>
-  homeWith(
-    room(box(0, 0, 2.6, 2.5)),
-    addOpening({ room: 'r1', kind: 'door', wall: 0, offset: 1.6, width: 0.8 }),
-    addPiece({
-      kind: 'bed',
-      name: 'Bed',
-      level: 'l1',
-      at: [0.7, 1.5],
-      size: [1.4, 2],
-      uses: [
-        { who: 'A', hours: 8 },
-        { who: 'B', hours: 8 },
-      ],
-    }),
-    ...[0, 1, 2].flatMap((i) =>
-      [0, 1, 2].map((j) =>
-        addReading({
-          level: 'l1',
-          at: [0.3 + i, 0.3 + 0.9 * j],
-          value: Number((0.4 / (i + 0.8) + 0.01 * j).toFixed(3)),
-        }),
-      ),
-    ),
-  );
-
-describe('an answer for which something is given up', () => {
-  it('is looked at and taken in one step with what is given up; one undo brings all back', async () => {
-    const driver = await proposed(tight());
-    const { editor } = driver;
-    const { home } = editor;
-    const { relaxed } = state(driver).proposal!;
-    expect(relaxed!.changes).toEqual([{ kind: 'strip', piece: 'p1', side: 'foot', from: 0.75, to: 0.6 }]);
-    editor.arranging.show('relaxed');
-    expect(answer(driver)).toBe(relaxed!.answer);
-    expect(editor.arranging.take()).toBeNull();
-    expect(editor.home.pieces.p1).toMatchObject({
-      ...placeOf(relaxed!.answer.pieces[0]!),
-      access: { ...home.pieces.p1!.access, foot: 0.6 },
-    });
-    editor.undo();
-    expect(editor.home).toEqual(home);
-    expect(editor.canUndo).toBe(false);
-  });
-
-  it('is judged by what it asks for, on the page as in the worker', async () => {
-    const driver = await proposed(tight());
-    const { editor, planner } = driver;
-    editor.arranging.show('relaxed');
-    expect(placed(driver, 'p1').angle).toBe(270);
-    editor.select([{ kind: 'piece', id: 'p1' }]);
-    driver.key('ArrowUp');
-    expect(kinds(driver)).toEqual([]);
-    planner.work();
-    expect([kinds(driver), answer(driver).faults]).toEqual([[], []]);
+  it('one whose place is on another level than the one shown is the home’s here, and the answer’s there', async () => {
+    const driver = await proposed(upstairs());
+    const { editor, click, key } = driver;
+    const [here, there] = [editor.view.level, 'l2'];
+    expect(placed(driver, 'p1')).toMatchObject({ level: there, moves: true });
+    click([1, 3]);
+    expect(editor.selection).toEqual([{ kind: 'piece', id: 'p1' }]);
+    // The handles of the piece that is seen, to shape it as well.
+    expect(editor.overlay.filter(({ mark }) => mark === 'handle')).toHaveLength(5);
+    editor.setLevel(there);
     const { at } = placed(driver, 'p1');
+    driver.drag([at, [at[0] - 0.5, at[1]], [at[0] - 1, at[1]]], { alt: true });
+    key('ArrowLeft');
+    expect(placed(driver, 'p1')).toMatchObject({ level: there });
+    expect(placed(driver, 'p1').at[0]).toBeCloseTo(at[0] - 1.05, 9);
+    driver.planner.work();
     expect(editor.arranging.take()).toBeNull();
-    expect(editor.home.pieces.p1).toMatchObject({ at, access: { foot: 0.6 } });
-  });
-
-  it('is not to be had where nothing is given up', async () => {
-    const driver = await proposed();
-    driver.editor.arranging.show('relaxed');
-    expect(state(driver).shown).toBe(0);
-  });
-});
-
-describe('the search under way', () => {
-  it('tells the least dose met so far', async () => {
-    const driver = await proposed();
-    const { editor, planner } = driver;
-    const told: (number | null)[] = [];
-    editor.arranging.ask();
-    editor.subscribe('proposal', () => told.push(state(driver).least));
-    expect(state(driver).least).toBeNull();
-    planner.work();
-    const met = told.filter((least) => least !== null);
-    expect(met.length).toBeGreaterThan(0);
-    expect(met).toEqual(met.toSorted((a, b) => b - a));
-    // The planned dose: medians on the planner's own cells.
-    expect(met.at(-1)! / state(driver).proposal!.after).toBeGreaterThan(0.9);
-    expect(met.at(-1)! / state(driver).proposal!.after).toBeLessThan(1.1);
+    expect(editor.home.pieces.p1!.level).toBe(there);
+    expect(here).not.toBe(there);
   });
 });

@@ -27,8 +27,9 @@ export function paintSelection(sheet: Sheet, scene: Scene): void {
 function paintOutline(sheet: Sheet, scene: Scene, ref: Ref, width: number): void {
   const { home, view } = scene;
   const kind = KINDS[ref.kind] as Kind;
-  const ghost = ref.kind === 'piece' ? ghostsOf(scene).find(({ piece }) => piece.id === ref.id)?.ghost : null;
-  const thing = ghost ?? home[kind.collection][ref.id];
+  const ghosts = ref.kind === 'piece' ? ghostsOf(scene) : [];
+  const ghost = ghosts.find(({ ghost: { id, level } }) => id === ref.id && level === view.level);
+  const thing = ghost?.ghost ?? home[kind.collection][ref.id];
   if (!thing || kind.level(home, thing) !== view.level) return;
   const { points, closed } = kind.shape(home, thing);
   const stroke = { colour: sheet.ink.accent, width };
