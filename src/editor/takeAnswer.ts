@@ -3,7 +3,7 @@ import type { ArrangeRequest } from '../engine/arranging/request';
 import { giveUp } from '../home/edits/giveUp';
 import { takePlaces } from '../home/edits/takePlaces';
 import type { Edit } from '../home/edits/edit';
-import type { Home } from '../home/home';
+import type { Home, Id } from '../home/home';
 import type { Problem } from '../home/problem';
 import { usesChangedBy } from '../home/questions/openPlan';
 import type { Here } from './compute/loadHere';
@@ -36,7 +36,7 @@ export function takeAnswer(
 function faultOf(answer: Answer, home: Home, question: ArrangeRequest, engine: Here): Problem | null {
   const faults = answer.faults.map(({ piece: id, rule }) => {
     const room = answer.pieces.find((piece) => piece.id === id)?.room ?? '';
-    return { piece: home.pieces[id]?.name ?? '', room: home.rooms[room]?.name ?? '', rule };
+    return { piece: nameOf(home, id), room: home.rooms[room]?.name ?? '', rule };
   });
   if (faults.length > 0) return { kind: 'places-faulty', faults };
   const places = answer.pieces.map(placeOf);
@@ -46,9 +46,13 @@ function faultOf(answer: Answer, home: Home, question: ArrangeRequest, engine: H
     const rules = rulesAt(places[i]!, places).filter(
       (rule) => !breaks.some((named) => named.kind === rule.kind),
     );
-    if (rules.length > 0) return { kind: 'rules-broken', id, rules };
+    if (rules.length === 0) continue;
+    const named = rules.map((rule) => ({ ...rule, with: (rule.with && nameOf(home, rule.with)) || null }));
+    return { kind: 'rules-broken', piece: nameOf(home, id), rules: named };
   }
   return null;
 }
 
 const placeOf = ({ id, level, at, angle }: PlacedPiece) => ({ id, level, at, angle });
+
+const nameOf = (home: Home, id: Id): string => (home.pieces[id] ?? home.fixtures[id])?.name ?? '';

@@ -109,8 +109,8 @@ type ArrangementProblem =
   | { kind: 'places-faulty'; faults: readonly { piece: string; room: string; rule: Fault['rule'] }[] }
   /** The map knows no sources: it cannot say what would be with one of them off. */
   | WithoutSources
-  /** A place that was proposed breaks rules of the room as it is now. */
-  | { kind: 'rules-broken'; id: Id; rules: readonly BrokenRule[] };
+  /** A place that was proposed breaks rules of the room as it is now; the piece, and what is in its way, by their names. */
+  | { kind: 'rules-broken'; piece: string; rules: readonly BrokenRule[] };
 
 /** Everything that can go wrong and reaches a person. `words/problems` has the sentence of each. */
 export type Problem =

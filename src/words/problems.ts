@@ -195,7 +195,7 @@ const SENTENCES: Sentences = {
   'nothing-fits': (p) =>
     `No place inside the rules is large enough for ${p.pieces.join(', ')}. Ask for less free floor around it, let it stand in more rooms, or unlock another piece.`,
   'rules-broken': (p) =>
-    `Piece ${p.id} cannot stand there any more. ${[...new Set(p.rules.map((rule) => ruleSentence(rule, rule.with || null)))].join(' ')} Work the arrangement out again.`,
+    `${p.piece || 'A piece'} cannot stand there any more. ${[...new Set(p.rules.map((rule) => ruleSentence(rule, rule.with)))].join(' ')} Work the arrangement out again.`,
   'places-faulty': (p) =>
     `A second look at the places does not agree with the planner. ${[...new Set(p.faults.map(faultSentence))].join(' ')} Nothing was moved: look at another answer, move the piece by hand, or work it out again.`,
   'map-without-sources': (p) =>

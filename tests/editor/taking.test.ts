@@ -54,6 +54,18 @@ describe('taking an answer that a hand has changed', () => {
   });
 });
 
+it('a place of the planner’s own that breaks a rule it did not name is refused by the names of what is concerned', async () => {
+  const driver = await proposed(furnished());
+  const { editor } = driver;
+  const { home } = editor;
+  // As an older planner might have answered.
+  placed(driver, 'p1').at = [4, 3];
+  const problem = editor.arranging.take()!;
+  expect(problem).toMatchObject({ kind: 'rules-broken', piece: 'Bed' });
+  expect(problemText(problem)).toMatch(/^Bed cannot stand there any more\. .*It would stand on Desk\./);
+  expect(editor.home).toBe(home);
+});
+
 describe('an answer for which something is given up', () => {
   it('is looked at and taken in one step with what is given up; one undo brings all back', async () => {
     const driver = await proposed(tight());

@@ -117,9 +117,9 @@ const EXAMPLES: Examples = {
   'nothing-fits': { kind: 'nothing-fits', pieces: ['p1', 'p2'] },
   'rules-broken': {
     kind: 'rules-broken',
-    id: 'p1',
+    piece: 'Bed',
     rules: [
-      { kind: 'overlap', with: 'p2' },
+      { kind: 'overlap', with: 'Desk' },
       { kind: 'before-door', with: null },
     ],
   },
