@@ -17,6 +17,20 @@ export function noBits(nx: number, ny: number): Bits {
 
 export const copyOf = (bits: Bits): Bits => ({ ...bits, row: bits.row.slice() });
 
+/** Makes one hold the cells of another. */
+export function copyTo(bits: Bits, from: Bits): void {
+  bits.row.set(from.row);
+  bits.low = from.low;
+  bits.high = from.high;
+}
+
+/** Takes all cells out. */
+export function clear(bits: Bits): void {
+  bits.row.fill(0);
+  bits.low = bits.ny;
+  bits.high = 0;
+}
+
 /** Sets cells i0 … i1 of row j; those beyond the grid are left out. */
 export function setRun(bits: Bits, j: number, i0: number, i1: number): void {
   const { nx, ny, words, row } = bits;

@@ -1,6 +1,6 @@
 import { bounds } from '../../geometry/polygon';
 import { cellsIn, cellsInside, markNear } from './cells';
-import { copyOf, flood, meet, noBits, put, take, type Bits } from './bits';
+import { clear, copyOf, copyTo, flood, meet, noBits, put, take, type Bits } from './bits';
 import { distance, lerp, sub, type Point, type Ring } from '../../geometry/point';
 import { costsFrom, routeTo, type Start } from './route';
 import { gridOver, type Grid } from '../../grid/grid';
@@ -89,20 +89,24 @@ export function waysOf(site: Site, fixed: readonly Stand[]): Ways {
     return asked;
   };
 
+  // A search asks thousands of times.
+  const [open, found] = [noBits(grid.nx, grid.ny), noBits(grid.nx, grid.ny)];
   return {
     lost(pieces) {
       if (doors.length === 0) return null;
-      const open = cleared(
-        empty,
-        pieces.map(([stand]) => stand),
-      );
-      let found: Bits | undefined;
+      copyTo(open, empty);
+      for (const [{ foot }] of pieces) take(open, shadowOf(foot));
+      clear(found);
       for (const { doors: together } of groups) {
-        const from = together.length > 1 ? (found = flood(open, together[0].cells)) : open;
+        if (together.length > 1) {
+          clear(found);
+          flood(open, together[0].cells, found);
+        }
+        const from = together.length > 1 ? found : open;
         const shut = together.find(({ cells }) => !meet(cells, from));
         if (shut) return { kind: 'no-way', with: shut.id };
       }
-      found = flood(open, entrances, found);
+      flood(open, entrances, found);
       const reached = (stand: Stand) => sidesOf(stand).every((cells) => meet(cells, found));
       const cutOff = [...fixed.map((stand) => [stand]), ...pieces].find((ways) => !ways.some(reached));
       if (cutOff) return { kind: 'no-way', with: cutOff[0].piece.id };
@@ -111,12 +115,12 @@ export function waysOf(site: Site, fixed: readonly Stand[]): Ways {
       return null;
     },
     routes(piece) {
-      const open = cleared(empty, [piece]);
+      const floor = cleared(empty, [piece]);
       const cost = costsFrom(
-        open,
+        floor,
         doors.flatMap(({ cells, at }) => startsIn(cells, grid, at)),
       );
-      return sidesOf(piece).map((side) => routeTo(open, grid, cost, side));
+      return sidesOf(piece).map((side) => routeTo(floor, grid, cost, side));
     },
   };
 }
