@@ -44,9 +44,12 @@ export function roomValues(
   const standOf = (room: number, piece: number, candidate: number) =>
     candidates[piece][room][candidate].stand;
   const costs = candidates.map((rooms) => rooms.map((own) => Float64Array.from(own, ({ cost }) => cost)));
-  const rows = candidates.map((rooms) =>
-    rooms.map((own) => candidates.map(() => new Array<Marks | undefined>(own.length))),
-  );
+  /** Of each candidate, some of another piece's candidates in the room. */
+  const marksOf = () =>
+    candidates.map((rooms) =>
+      rooms.map((own) => candidates.map(() => new Array<Marks | undefined>(own.length))),
+    );
+  const rows = marksOf();
   const alone = candidates.map((rooms) => rooms.map((own) => new Int8Array(own.length)));
   const domains = new Map<string, Domain>();
   const numbers = new Map<string, number>();
@@ -70,15 +73,31 @@ export function roomValues(
     return known[candidate] > 0;
   };
 
-  /** Pairs that were looked at and cut nothing off. */
+  const areLost = (room: number, placed: readonly Placing[]): boolean =>
+    lost(
+      room,
+      placed.map(({ piece, candidate }) => standOf(room, piece, candidate)),
+    ) !== null;
+
+  /** Pairs, and larger sets, that were looked at and cut nothing off. */
+  const clearedPairs = marksOf();
   const cleared = new Set<string>();
-  const cutsOff = (room: number, a: Placing, b: Placing): boolean => {
-    const key = `${room} ${a.piece} ${a.candidate} ${b.piece} ${b.candidate}`;
+  const pairCutsOff = (room: number, a: Placing, b: Placing): boolean => {
+    const known = (clearedPairs[a.piece][room][b.piece][a.candidate] ??= noMarks(
+      candidates[b.piece][room].length,
+    ));
+    if (isMarked(known, b.candidate)) return false;
+    if (areLost(room, [a, b])) return true;
+    mark(known, b.candidate);
+    return false;
+  };
+  const cutsOff = (room: number, placed: readonly Placing[]): boolean => {
+    let key = `${room}`;
+    for (const { piece, candidate } of placed) key += ` ${piece}/${candidate}`;
     if (cleared.has(key)) return false;
-    const cut =
-      lost(room, [standOf(room, a.piece, a.candidate), standOf(room, b.piece, b.candidate)]) !== null;
-    if (!cut) cleared.add(key);
-    return cut;
+    if (areLost(room, placed)) return true;
+    cleared.add(key);
+    return false;
   };
 
   /** Two candidates that cut something off together are from now on not compatible. */
@@ -88,19 +107,19 @@ export function roomValues(
   };
 
   const cutOff = (room: number, placed: readonly Placing[]): number | null => {
-    const stand = ({ piece, candidate }: Placing) => standOf(room, piece, candidate);
-    if (placed.length > 1 && lost(room, placed.map(stand)) === null) return null;
+    if (placed.length > 1 && !cutsOff(room, placed)) return null;
     for (let last = 0; last < placed.length; last++) {
       const own = placed[last];
       if (!stands(own.piece, room, own.candidate)) return last;
       const against = placed.slice(0, last).filter((other) => {
         const row = compatible(room, own.piece, own.candidate, other.piece);
-        if (isMarked(row, other.candidate) && !cutsOff(room, own, other)) return false;
+        if (isMarked(row, other.candidate) && !pairCutsOff(room, own, other)) return false;
         part(room, own, other);
         return true;
       });
       if (against.length > 0) return last;
-      if (last > 1 && lost(room, placed.slice(0, last + 1).map(stand)) !== null) return last;
+      // All together they do, or it would not have come to this.
+      if (last > 1 && (last === placed.length - 1 || cutsOff(room, placed.slice(0, last + 1)))) return last;
     }
     return null;
   };
