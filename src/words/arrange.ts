@@ -16,6 +16,7 @@ export const arrange = {
   work: 'Work it out',
   again: 'Work it out again',
   working: 'Trying places…',
+  waits: 'The map is being sampled; places are tried by themselves once it stands.',
   cancel: 'Cancel',
   take: 'Take this arrangement',
   leave: 'Leave as is',
@@ -41,7 +42,6 @@ export const arrange = {
   judging: 'Its dose is being worked out.',
   breaksRules: 'Where a rule is broken, it is your choice to leave it so.',
   toPlanner: 'Back to the planner’s places',
-  leftToRead: 'Read before you decide',
   rules:
     'Kept clear: the strips beside beds, door swings and landings, the front of wardrobes, heaters. A cot keeps away from windows and heaters, always.',
   uncertain: (name: string) =>
