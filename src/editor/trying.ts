@@ -1,6 +1,6 @@
 import type { ComparedArrangement } from '../engine/whatIf/compareArrangements';
 import type { FittedSurvey } from '../engine/mapping/fitSurvey';
-import { isUnchanged, type SourceChange } from '../engine/whatIf/whatIf';
+import { isUnchanged, type SourceChange } from '../engine/whatIf/sourceChange';
 import type { Home, Id, Point, Ref, Source } from '../home/home';
 import type { Problem } from '../home/problem';
 import { createCompareTask } from './compute/compareTask';

@@ -1,15 +1,137 @@
-import type { Arrangement, Home } from '../home/home';
-import { roomName } from './things';
+import type { ArrangementWorth, ComparedArrangement } from '../engine/whatIf/compareArrangements';
+import type { SourceChange } from '../engine/whatIf/sourceChange';
+import type { Arrangement, FieldUnit, Home, Id } from '../home/home';
+import type { Differences } from '../home/questions/arrangementRows';
+import { doseText, doseUnitName, intervalText, lengthText, oddsText } from './numbers';
+import { furnitureName, roomName, ROOM_USES, thingName } from './things';
 
 export const openPlanWords = {
   label: 'Sleep in any room',
   note: 'Living rooms and rooms to work in are tried for beds and cots too.',
 };
 
-/** 'The sitting room becomes a room to sleep in.'; empty where no room changes its use. */
+export const whatIfWords = {
+  title: 'What if a source were off?',
+  none: 'No source is marked. Mark the street line, the meter cupboard or an appliance in the sketch, and its share of the map can be taken away here.',
+  toSketch: 'Go to the sketch',
+  state: 'This source',
+  asItIs: 'as it is',
+  off: 'off',
+  half: 'half',
+  moved: 'moved',
+  drag: 'Drag it on the plan, or choose it there and move it with the arrow keys.',
+  movedBy: (length: string) => `moved by ${length}`,
+  end: 'The map as it is',
+  drawing: 'Drawing the map as it would be…',
+  methods: 'Draw the map by',
+  falls: 'The home as a whole, a day',
+  caution:
+    'It tells what the map gives to a source, not how to be rid of it. Open no panel and touch no wiring; lines, cables and transformers are the network operator’s.',
+  keep: 'Keep as an arrangement',
+};
+
+export const keptWords = {
+  title: 'Arrangements',
+  none: 'Keep how the furniture stands, or an answer that is shown, under a name, and compare them here.',
+  found: 'As found',
+  foundNow: 'As found, and now',
+  now: 'Now',
+  tried: 'Now, as tried',
+  name: 'Name',
+  keepNow: 'Keep how it stands',
+  keepAnswer: 'Keep the answer shown',
+  word: 'Arrangement',
+  use: 'Use',
+  rename: 'Name',
+  remove: 'Remove',
+  try: 'See its map',
+  sources: 'Its furniture is used; its sources stay as they are.',
+  sideBySide: 'Side by side',
+  whole: 'Whole home',
+  working: 'Comparing…',
+  notMeasured: 'not measured',
+  apart: 'How likely it is lower cannot be told by this method; source sampling could.',
+  noDose: 'Nobody uses a piece yet.',
+  same: 'the same places',
+  differs: 'What differs',
+  chance: (first: string) => `Lower than ${first.toLowerCase()}`,
+};
+
+const list = (names: readonly string[]): string =>
+  names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)!}`;
+
+const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
+
+const sourceName = (home: Home, id: Id): string => thingName(home, { kind: 'source', id });
+
+/** 'Sitting room becomes a room to sleep in.'; empty where no room changes its use. */
 export function usesSentence(home: Home, rooms: Arrangement['rooms']): string {
-  const names = rooms.map(({ id }) => roomName(home, id));
-  if (names.length === 0) return '';
-  if (names.length === 1) return `${names[0]!} becomes a room to sleep in.`;
-  return `${names.slice(0, -1).join(', ')} and ${names.at(-1)!} become rooms to sleep in.`;
+  if (rooms.length === 0) return '';
+  const names = list(rooms.map(({ id }) => roomName(home, id)));
+  return rooms.length === 1 ? `${names} becomes a room to sleep in.` : `${names} become rooms to sleep in.`;
 }
+
+/** 'off', 'half', 'moved by 1.20 m', 'half, moved by 1.20 m'; 'as it is' where it is. */
+export function changeText(home: Home, { id, scale, path }: SourceChange): string {
+  const strength =
+    scale === 0 ? whatIfWords.off : scale === 0.5 ? whatIfWords.half : scale === 1 ? '' : `× ${scale}`;
+  const from = home.sources[id]?.path[0];
+  const away = path && from ? Math.hypot(path[0]![0] - from[0], path[0]![1] - from[1]) : 0;
+  const moved = path ? whatIfWords.movedBy(lengthText(away, home.settings.lengthUnit)) : '';
+  return [strength, moved].filter(Boolean).join(', ') || whatIfWords.asItIs;
+}
+
+/** 'The map as it would be without the street cable. Nothing here was measured.' */
+export function supposedSentence(home: Home, changes: readonly SourceChange[]): string {
+  const off = changes.filter(({ scale }) => scale === 0);
+  const others = changes.filter(({ scale }) => scale !== 0);
+  const named = (id: Id) => lowerFirst(sourceName(home, id));
+  const without = off.length > 0 ? `without ${list(off.map(({ id }) => named(id)))}` : '';
+  const otherwise = others.map((change) => `with ${named(change.id)} ${changeText(home, change)}`);
+  return `The map as it would be ${list([without, ...otherwise].filter(Boolean))}. Nothing here was measured.`;
+}
+
+/** Sources that are changed in vain. */
+export const unheardSentence = (home: Home, ids: readonly Id[]): string =>
+  ids.length === 0
+    ? ''
+    : `The readings give nothing to ${list(ids.map((id) => lowerFirst(sourceName(home, id))))}: the map stays as it is.`;
+
+/** What an arrangement has otherwise than the first: 'Bed and desk moved · Street cable off · Sitting room: sleeping'. */
+export function differsText(home: Home, { pieces, sources, rooms }: Differences): string {
+  const moved = list(
+    pieces.map((id, i) => (i === 0 ? furnitureName(home, id) : lowerFirst(furnitureName(home, id)))),
+  );
+  const parts = [
+    moved && `${moved} moved`,
+    ...sources.map((change) => `${sourceName(home, change.id)} ${changeText(home, change)}`),
+    ...rooms.map(({ id, use }) => `${roomName(home, id)}: ${ROOM_USES[use]}`),
+  ].filter(Boolean);
+  return parts.join(' · ') || keptWords.same;
+}
+
+export interface DoseParts {
+  value: string;
+  interval: string;
+  unit: string;
+}
+
+/** '1.9', '(1.5–2.4)', 'µT·h' */
+export const doseParts = (dose: { dose: number; low: number; high: number }, unit: FieldUnit): DoseParts => ({
+  value: doseText(dose.dose, unit),
+  interval: `(${intervalText(dose.low, dose.high, unit)})`,
+  unit: doseUnitName(unit),
+});
+
+/** 'lower: 96 %', 'higher: 99 %' than the first; empty where nothing differs or it cannot be told. */
+export function chanceText(
+  { dose, odds }: { dose: { dose: number } | null; odds: number | null },
+  first: { dose: number } | null,
+): string {
+  if (odds === null || !dose || !first) return '';
+  return dose.dose <= first.dose ? `lower: ${oddsText(odds)}` : `higher: ${oddsText(1 - odds)}`;
+}
+
+/** The doses of an arrangement, where the map can tell any. */
+export const worthOf = (compared: ComparedArrangement | null): ArrangementWorth | null =>
+  compared && !('without' in compared) ? compared : null;

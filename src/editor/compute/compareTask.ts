@@ -1,5 +1,5 @@
 import type { CompareRequest } from '../../engine/whatIf/compareArrangements';
-import type { SourceChange } from '../../engine/whatIf/whatIf';
+import type { SourceChange } from '../../engine/whatIf/sourceChange';
 import type { Home } from '../../home/home';
 import { compareQuestion } from '../../home/questions/compareQuestion';
 import type { Results } from '../editor';

@@ -1,5 +1,5 @@
 import type { Supposed, WhatIfRequest } from '../../engine/whatIf/assessWhatIf';
-import type { SourceChange } from '../../engine/whatIf/whatIf';
+import type { SourceChange } from '../../engine/whatIf/sourceChange';
 import type { Id } from '../../home/home';
 import type { Problem } from '../../home/problem';
 import type { Results } from '../editor';

@@ -4,7 +4,8 @@ import { fieldsOf } from '../dose/fieldAt';
 import { pieceDose } from '../dose/pieceDose';
 import { reachOn } from '../reachOn';
 import { zoneMeans } from '../dose/zoneMeans';
-import { whatIf, type SourceChange, type WithoutSources } from './whatIf';
+import { type SourceChange } from './sourceChange';
+import { whatIf, type WithoutSources } from './whatIf';
 import type { AssessRequest, Assessment } from '../assess';
 import type { FittedSurvey } from '../mapping/fitSurvey';
 

@@ -2,7 +2,7 @@ import { remaindersOf, trendAt } from '../mapping/sourceKriging/sourceModel';
 import { spotsOf } from '../mapping/sourceKriging/sourceTerms';
 import type { FittedSources } from '../mapping/sourceKriging/fitRemainder';
 import type { FittedSurvey } from '../mapping/fitSurvey';
-import type { SourceChange } from './whatIf';
+import type { SourceChange } from './sourceChange';
 
 /**
  * A map of source kriging with some terms changed. Strengths are of B², so that they go with the square of the scale. How unsure

@@ -4,7 +4,7 @@ import { slotsIn } from '../mapping/sourceSampling/model';
 import type { FittedSurvey } from '../mapping/fitSurvey';
 import type { Place } from '../mapping/observations';
 import type { Sampled } from '../mapping/sourceSampling/sampleSurvey';
-import type { SourceChange } from './whatIf';
+import type { SourceChange } from './sourceChange';
 
 /** A sampled map with some marks changed in every sample. */
 export function sampledWhatIf<T extends FittedSurvey>(

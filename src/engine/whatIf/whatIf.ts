@@ -2,14 +2,7 @@ import { krigedWhatIf, heardInKriging } from './krigedWhatIf';
 import { heardInSamples, sampledWhatIf } from './sampledWhatIf';
 import type { FittedSurvey } from '../mapping/fitSurvey';
 import type { Method } from '../mapping/choose';
-import type { Point } from '../geometry/point';
-
-/** What becomes of a marked source: its field times `scale` (0: off, 0.5: halved), and where it is moved to; null: it stays. */
-export interface SourceChange {
-  id: string;
-  scale: number;
-  path: readonly Point[] | null;
-}
+import { isUnchanged, type SourceChange } from './sourceChange';
 
 /** Why a map cannot say what would be: it was drawn by a method that knows no sources. */
 export interface WithoutSources {
@@ -20,9 +13,6 @@ export interface WithoutSources {
 /** `unheard`: changed sources to which the map gives nothing, so that nothing comes of the change. */
 export type WhatIf =
   { ok: true; fitted: FittedSurvey; unheard: string[] } | { ok: false; problem: WithoutSources };
-
-/** A source that is neither weaker nor elsewhere. */
-export const isUnchanged = ({ scale, path }: SourceChange): boolean => scale === 1 && path === null;
 
 /**
  * The survey as it would be with some marked sources off, weaker or elsewhere: their own terms change, all else that the map

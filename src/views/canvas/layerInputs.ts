@@ -44,6 +44,7 @@ export const LAYER_INPUTS: Record<LayerName, (scene: Scene) => readonly unknown[
     scene.atHand,
     scene.broken,
     scene.next,
+    scene.tried,
     scene.travel,
     scene.selection,
     scene.suspects,

@@ -10,6 +10,7 @@ import { paintNorth } from './paintNorth';
 import { paintRules } from './paintRules';
 import { paintHover, paintSelection } from './paintSelection';
 import { paintChosenSuspect } from './paintSuspects';
+import { paintTried } from './paintTried';
 import type { Scene } from './scene';
 import { SHOWN } from './shown';
 import type { Sheet } from './sheet';
@@ -18,6 +19,7 @@ import type { Sheet } from './sheet';
 export function paintOverlay(sheet: Sheet, scene: Scene): void {
   const { results, probe, view, overlay, home } = scene;
   paintEmptySheet(sheet, scene);
+  paintTried(sheet, scene);
   paintGhosts(sheet, scene);
   paintHover(sheet, scene);
   if (scene.atHand?.shapes && scene.atHand.put.level === view.level) paintRules(sheet, scene.atHand.shapes);

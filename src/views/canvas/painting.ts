@@ -28,6 +28,7 @@ const TOPICS: readonly Topic[] = [
   'proposal',
   'atHand',
   'next',
+  'tried',
 ];
 
 /** Keeps a container painted with what the editor holds, at most once a frame. */

@@ -36,6 +36,8 @@ export interface Scene {
   atHand: Editor['atHand'];
   broken: Editor['broken'];
   good: GoodHere | null;
+  /** Sources that are off, weaker or elsewhere to see what would be. */
+  tried: Editor['trying']['changes'];
   next: Editor['next'];
   selection: Editor['selection'];
   hover: Editor['hover'];
@@ -128,6 +130,7 @@ export function createSceneReader(editor: Editor): (form: Form, travel?: number)
       atHand: held,
       good: good(held?.area ?? null, home.rooms, view.level),
       broken: broken(editor.broken),
+      tried: editor.trying.changes,
       next: editor.next,
       selection: editor.selection,
       hover: editor.hover,
