@@ -24,7 +24,7 @@ export interface KnownFields {
   /** True dose at the place over the least true dose of all places, less one: median and p90. */
   regret: number;
   regretP90: number;
-  /** Share of moves that made it worse: of those advised, and of all where the best place is another. */
+  /** Moves, and those of them that made it worse: those advised, and all where the best place is another. */
   advised: number;
   advisedWorse: number;
   always: number;
@@ -51,13 +51,13 @@ interface Put {
 /** Three beds a home, each found at a place drawn from all there are. */
 const BEDS = 3;
 
-export function knownFields(homes = 60, readings = 36): KnownFields[] {
+export function knownFields(homes: number, readings = 36): KnownFields[] {
   const known = Array.from({ length: homes }, (_, i) => BUILDS['along walls'](i + 1, readings));
   const rows = METHODS.map(([name, method, marked]) => {
     const puts = known.flatMap((home, i) => putBeds(home, i, method, marked));
     const moved = puts.filter(({ moves }) => moves);
     const advised = moved.filter(({ decision }) => decision === 'move');
-    const worse = (some: Put[]) => some.filter((put) => put.worse).length / Math.max(1, some.length);
+    const worse = (some: Put[]) => some.filter((put) => put.worse).length;
     const regrets = puts.map(({ regret }) => regret).sort((a, b) => a - b);
     return {
       method: name,

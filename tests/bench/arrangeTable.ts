@@ -1,40 +1,58 @@
-import {
-  answersPass,
-  equalToEverything,
-  goodAreaTiming,
-  othersEqualEverything,
-  relaxTiming,
-} from './arrangeTruth';
-import { arrangeTimings, pairTiming, type Spread } from './arrangePeer';
+import { loadavg } from 'node:os';
+import { answersPass, equalToEverything, othersEqualEverything } from './arrangeTruth';
+import { asBuilt } from './asBuilt';
 import { knownFields } from './arrangeKnown';
+import type { ArrangeTiming, goodAreaTiming, PairTiming, relaxTiming, Spread } from './arrangePeer';
+
+interface Speed {
+  pairs: PairTiming;
+  timings: ArrangeTiming[];
+  relax: ReturnType<typeof relaxTiming>;
+  area: ReturnType<typeof goodAreaTiming>;
+}
 
 const ms = (value: number) => `${value < 10 ? value.toFixed(1) : value.toFixed(0)} ms`;
 const three = ({ median, p95, worst }: Spread) => `${ms(median)} / ${ms(p95)} / ${ms(worst)}`;
 const share = (value: number) => `${(100 * value).toFixed(1)} %`;
 
-/** Arranging: how long, how right, and how well on fields that are known. CPU time; median / p95 / worst. */
-export function printArrangeTable(homes = 100): void {
-  const pairs = pairTiming();
+/** Arranging: how long, as built, and how well on fields that are known. Time of the thread; median / p95 / worst. */
+export async function printArrangeTable(homes = 100): Promise<void> {
+  await printArrangeSpeed(homes);
+  printKnownFields(homes);
+}
+
+export async function printArrangeSpeed(homes = 100): Promise<void> {
+  const { pairs, timings, relax, area } = await asBuilt<Speed>('arrangeSpeed.ts', homes);
   console.log(
     `\nSearch for bed + desk, ${pairs.homes} homes, ${pairs.pairs} pairs at the median: ${pairs.searchMs.toFixed(2)} ms, every pair ${ms(pairs.enumerationMs)} (${pairs.ratio.toFixed(0)} ×), equal in ${pairs.equal}`,
   );
-  for (const { what, homes: n, best, more, proven, infeasible } of arrangeTimings(homes))
+  console.log(
+    'Questions about a map that was asked about before, quickest of three; its ground is made once:',
+  );
+  for (const { what, homes: n, ground, best, more, proven, infeasible } of timings)
     console.log(
-      `${what}, ${n} homes: best ${three(best)}; odds, rooms, others, second look ${three(more)} more; proven ${proven}, of them nothing fits in ${infeasible}`,
+      `${what}, ${n} homes: best ${three(best)}; odds, rooms, others, second look ${three(more)} more; once a map ${three(ground)}; proven ${proven}, of them nothing fits in ${infeasible}`,
     );
-  const relax = relaxTiming();
   console.log(
     `What to give up, ${relax.homes} homes too small, helped ${relax.helped}: all of it ${three(relax.ms)}`,
   );
-  const area = goodAreaTiming();
   console.log(`Good area of a bed, ${area.homes} homes: ${three(area.ms)}`);
-  const known = knownFields(Math.max(60, homes));
   console.log(
-    `\nA bed put by 36 readings of known fields, ${known[0].homes} homes: regret median, p90; moves that made it worse`,
+    `Load: ${loadavg()
+      .map((load) => load.toFixed(1))
+      .join(', ')}`,
+  );
+}
+
+/** How a bed fares that is put by a map of readings. */
+function printKnownFields(homes: number): void {
+  const known = knownFields(homes);
+  console.log(
+    `\nA bed put by 36 readings of known fields, ${known[0].homes} homes: regret median, p90; moves that made it worse:`,
   );
   for (const row of known)
     console.log(
-      `  ${row.method.padEnd(20)} ${share(row.regret)}, ${share(row.regretP90)}; advised ${row.advised}, worse ${share(row.advisedWorse)}, gain ${share(row.gain)}; always ${row.always}, worse ${share(row.alwaysWorse)}`,
+      `  ${row.method.padEnd(20)} ${share(row.regret)}, ${share(row.regretP90)}; moves advised: ${row.advised}, worse: ${row.advisedWorse}, gain ${share(row.gain)}; always moving: ${row.alwaysWorse} worse of ${row.always}`,
     );
 }
 

@@ -1,13 +1,11 @@
 import { arrange, type Alternative, type Proposal } from '../../src/engine/arranging/arrange';
 import { fieldsOf } from '../../src/engine/dose/fieldAt';
-import { furnishedHome, studio } from '../support/generators/furnishedHome';
-import { goodArea } from '../../src/engine/arranging/goodArea';
+import { furnishedHome } from '../support/generators/furnishedHome';
 import { groundsOf, planOf } from '../../src/engine/arranging/plan';
 import { inEachRoom, mostUsed, otherAnswers } from '../../src/engine/arranging/others';
 import { random } from '../../src/engine/algebra/random';
 import { smallHome, type SmallHome } from '../support/planner/smallHome';
 import { search, solve, type Wishes } from '../../src/engine/arranging/solve';
-import { spread, timed, type Spread } from './arrangePeer';
 import { tryEverything } from '../support/planner/tryEverything';
 import type { Place } from '../support/planner/places';
 
@@ -99,31 +97,3 @@ const all = (proposal: Proposal): Pick<Alternative, 'faults'>[] => [
   ...proposal.alternatives,
   ...(proposal.relaxed ? [proposal.relaxed.answer] : []),
 ];
-
-/** Homes too small for all their pieces: the whole of arranging, with what the least to give up takes. */
-export function relaxTiming(homes = 30): { homes: number; helped: number; ms: Spread } {
-  const each: { ms: number; helped: boolean }[] = [];
-  for (let seed = 50_000; each.length < homes; seed++) {
-    const request = smallHome(random(seed), { pieces: 5, step: 0.1, sizes: [2.9, 3.7], fixtures: true });
-    const [proposal, ms] = timed(() => arrange(request));
-    if (proposal.blocked.length > 0) each.push({ ms, helped: proposal.relaxed !== null });
-  }
-  return {
-    homes,
-    helped: each.filter(({ helped }) => helped).length,
-    ms: spread(each.map(({ ms }) => ms)),
-  };
-}
-
-/** The good area of a bed over a whole home and in a studio, made anew as for every turn of it. */
-export function goodAreaTiming(homes = 30): { homes: number; ms: Spread } {
-  const each = Array.from({ length: homes }, (_, i) => {
-    const request = i % 2 === 0 ? furnishedHome(random(6000 + i), 2) : studio(random(6000 + i));
-    const ground = groundsOf(request, fieldsOf(request.fitted));
-    const [bed] = request.pieces;
-    const area = (angle: number) => goodArea(request, ground, { ...bed, angle });
-    area(0);
-    return timed(() => area(90))[1];
-  });
-  return { homes, ms: spread(each) };
-}

@@ -13,7 +13,7 @@ const homes = at < 0 ? undefined : Number(rest[at + 1]);
 const builds = rest.filter((_, i) => at < 0 || (i !== at && i !== at + 1));
 
 if (!part || part === 'speed') await printSpeedTable();
-if (!part || part === 'arrange') printArrangeTable();
+if (!part || part === 'arrange') await printArrangeTable(homes);
 if (part === 'arrange') printArrangeTruth();
 if (!part || part === 'accuracy') printAccuracyTable(builds, homes);
 if (!part || part === 'placed') printPlacedTable();
