@@ -108,8 +108,12 @@ function toSegment([x, y]: P, a: P, b: P): number {
 }
 
 /** Metres from a place to the nearest wall of a ring. */
-export const toEdges = (p: P, ring: readonly P[]): number =>
-  Math.min(...ring.map((a, i) => toSegment(p, a, ring[(i + 1) % ring.length])));
+export function toEdges(p: P, ring: readonly P[]): number {
+  let least = Infinity;
+  for (let i = 0; i < ring.length; i++)
+    least = Math.min(least, toSegment(p, ring[i], ring[(i + 1) % ring.length]));
+  return least;
+}
 
 /** Metres from a place to what lies in a ring. */
 export const toRing = (p: P, ring: readonly P[]): number => (winding(ring, p) !== 0 ? 0 : toEdges(p, ring));

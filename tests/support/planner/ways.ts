@@ -66,7 +66,10 @@ export class Floor {
   allows(places: readonly Place[]): boolean {
     if (this.doors.length === 0) return true;
     const open = this.open.slice();
-    for (const place of places) this.takenBy(place).forEach((gone, cell) => gone && (open[cell] = 0));
+    for (const place of places) {
+      const taken = this.takenBy(place);
+      for (let cell = 0; cell < open.length; cell++) if (taken[cell]) open[cell] = 0;
+    }
     const connected = this.groups.every(([first, ...others]) => {
       const found = this.from(open, [first]);
       return found.includes(1) && others.every((door) => share(door, found));
@@ -79,20 +82,21 @@ export class Floor {
     );
   }
 
-  private middle(cell: number): P {
-    const [i, j] = [cell % this.wide, Math.floor(cell / this.wide)];
-    return [(this.i0 + i + 0.5) * CELL, (this.j0 + j + 0.5) * CELL];
-  }
-
   /** Cells near the bounds of a ring that pass a test. */
   private within(ring: readonly P[], reach: number, test: (p: P) => boolean): Cells {
     const cells = new Uint8Array(this.wide * this.high);
     const [xs, ys] = [ring.map(([x]) => x), ring.map(([, y]) => y)];
     const [left, right] = [Math.min(...xs) - reach, Math.max(...xs) + reach];
     const [low, top] = [Math.min(...ys) - reach, Math.max(...ys) + reach];
-    for (let cell = 0; cell < cells.length; cell++) {
-      const [x, y] = this.middle(cell);
-      if (x >= left && x <= right && y >= low && y <= top && test([x, y])) cells[cell] = 1;
+    const cell = (metres: number, first: number, count: number) =>
+      Math.min(count - 1, Math.max(0, Math.floor(metres / CELL) - first));
+    const [i0, i1] = [cell(left, this.i0, this.wide), cell(right, this.i0, this.wide)];
+    const [j0, j1] = [cell(low, this.j0, this.high), cell(top, this.j0, this.high)];
+    for (let j = j0; j <= j1; j++) {
+      for (let i = i0; i <= i1; i++) {
+        const [x, y] = [(this.i0 + i + 0.5) * CELL, (this.j0 + j + 0.5) * CELL];
+        if (x >= left && x <= right && y >= low && y <= top && test([x, y])) cells[j * this.wide + i] = 1;
+      }
     }
     return cells;
   }
@@ -119,18 +123,28 @@ export class Floor {
 
   private from(open: Cells, starts: readonly Cells[]): Cells {
     const found = new Uint8Array(open.length);
-    const queue: number[] = [];
+    const queue = new Int32Array(open.length);
+    let due = 0;
     const come = (cell: number) => {
       if (!open[cell] || found[cell]) return;
       found[cell] = 1;
-      queue.push(cell);
+      queue[due++] = cell;
     };
-    for (const start of starts) start.forEach((is, cell) => is && come(cell));
-    for (let cell = queue.pop(); cell !== undefined; cell = queue.pop()) {
-      for (const row of [-this.wide, 0, this.wide]) for (const aside of [-1, 0, 1]) come(cell + row + aside);
+    for (const start of starts) for (let cell = 0; cell < start.length; cell++) if (start[cell]) come(cell);
+    const { wide } = this;
+    while (due > 0) {
+      const cell = queue[--due];
+      for (let row = cell - wide; row <= cell + wide; row += wide) {
+        come(row - 1);
+        come(row);
+        come(row + 1);
+      }
     }
     return found;
   }
 }
 
-const share = (a: Cells, b: Cells): boolean => a.some((is, cell) => is && b[cell]);
+function share(a: Cells, b: Cells): boolean {
+  for (let cell = 0; cell < a.length; cell++) if (a[cell] && b[cell]) return true;
+  return false;
+}
