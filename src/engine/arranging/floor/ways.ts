@@ -2,7 +2,7 @@ import { bounds } from '../../geometry/polygon';
 import { cellsIn, cellsInside, markNear } from './cells';
 import { clear, copyOf, copyTo, flood, meet, noBits, put, take, type Bits } from './bits';
 import { distance, lerp, sub, type Point, type Ring } from '../../geometry/point';
-import { costsFrom, routeTo, type Start } from './route';
+import { routesFrom, type Start } from './route';
 import { gridOver, type Grid } from '../../grid/grid';
 import { usedSides, type Stand } from '../stand';
 import type { Box } from '../box';
@@ -116,11 +116,8 @@ export function waysOf(site: Site, fixed: readonly Stand[]): Ways {
     },
     routes(piece) {
       const floor = cleared(empty, [piece]);
-      const cost = costsFrom(
-        floor,
-        doors.flatMap(({ cells, at }) => startsIn(cells, grid, at)),
-      );
-      return sidesOf(piece).map((side) => routeTo(floor, grid, cost, side));
+      const starts = doors.flatMap(({ cells, at }) => startsIn(cells, grid, at));
+      return sidesOf(piece).map(routesFrom(floor, grid, starts));
     },
   };
 }
