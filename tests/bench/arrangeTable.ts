@@ -65,5 +65,8 @@ export function printArrangeTruth(): void {
   const others = othersEqualEverything();
   console.log(`Other answers equal to trying everything: ${others.equal} of ${others.homes}`);
   const pass = answersPass();
-  console.log(`Second look: ${pass.passed} of ${pass.answers} answers of ${pass.homes} homes pass`);
+  console.log(
+    `Second look: ${pass.answers} answers of ${pass.homes} homes, ${pass.faults.length} with faults`,
+  );
+  for (const fault of pass.faults) console.log(`  ${fault}`);
 }
