@@ -4,7 +4,7 @@ import type { ArrangeWishes } from '../home/questions/arrangeQuestion';
 import { roomAt } from '../home/questions/roomAt';
 import { changeText, isLower, leadOf, spellName } from './arranging';
 import { pieceLetters } from './canvas';
-import { oddsText } from './numbers';
+import { oddsText, percentText } from './numbers';
 import type { Part } from './report';
 import { lowerFirst, PIECE_WORDS } from './things';
 
@@ -75,10 +75,18 @@ export function wholeName(home: Home): string {
     : 'The home as a whole, all pieces together:';
 }
 
-export const provenSentence = (proven: boolean): string =>
-  proven
-    ? 'Of the arrangements tried inside the rules none is lower for the home as a whole by more than a hundredth.'
-    : 'The search was cut short: a lower dose may be found among places not tried.';
+/** How good the places are among all that were tried. */
+export function provenSentence(
+  { proven, gap }: Pick<Proposal, 'proven' | 'gap'>,
+  aim: ArrangeWishes['aim'],
+): string {
+  if (proven)
+    return aim === 'mean'
+      ? 'Of the arrangements tried inside the rules none is lower for the home as a whole by more than a hundredth.'
+      : 'Of the arrangements tried inside the rules none leaves whoever is worst off with less by more than a hundredth.';
+  const most = gap < 1 ? `, lower by ${percentText(gap)} at most,` : '';
+  return `The search was cut short: a lower dose${most} may be found among places not tried.`;
+}
 
 /**
  * What is said beside a piece that moves, or was `taken` to where it is. The planner moves what gains nothing only so that it keeps

@@ -49,7 +49,7 @@ export function otherAnswers(home: Home, proposal: Proposal): Other[] {
 }
 
 /** 'head to the west wall', 'at the north wall'; where it stands at none, the room. */
-export function wallText(home: Home, placed: PlacedPiece): string {
+function wallText(home: Home, placed: PlacedPiece): string {
   const wall = wallAt(home, placed);
   if (!wall) return `away from the walls of ${roomName(home, placed.room)}`;
   const at = home.pieces[placed.id]!.kind === 'bed' ? 'head to' : 'at';

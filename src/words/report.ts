@@ -32,8 +32,8 @@ export const reportWords = {
   proposed: 'As proposed',
   stays: 'stays where it is',
   stayed: 'stands as found',
-  inRooms: (piece: string) =>
-    `${piece.charAt(0).toUpperCase()}${piece.slice(1)} in each room, placed so that the home as a whole has the least`,
+  inRooms: (piece: string, aim: FurnitureChange['aim']) =>
+    `${piece.charAt(0).toUpperCase()}${piece.slice(1)} in each room, placed so that ${aim === 'mean' ? 'the home as a whole' : 'whoever is worst off'} has the least`,
   evidence: 'Evidence: every reading predicted without itself',
   method: 'How it was worked out',
   miss: 'typical miss without the reading',

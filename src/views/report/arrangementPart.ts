@@ -76,11 +76,11 @@ export function arrangementPart(
     }),
     pieces: piecesTable(change),
     tables: [
-      ...(proposal ? roomsTable(home, proposal) : []),
+      ...(proposal ? roomsTable(change, proposal) : []),
       ...peopleTable(change),
       ...(proposal ? othersTable(home, proposal) : []),
     ],
-    notes: proposal ? [...askedSentences(home, wishes), ...notesOf(home, proposal), ARRANGE_CAUTION] : [],
+    notes: proposal ? [...askedSentences(home, wishes), ...notesOf(change, proposal), ARRANGE_CAUTION] : [],
   };
 }
 
@@ -107,17 +107,18 @@ function piecesTable({ home, answer, proposal }: FurnitureChange): Table {
   };
 }
 
-function notesOf(home: Home, { proven, blocked, relaxed }: Proposal): string[] {
+function notesOf({ home, aim }: FurnitureChange, proposal: Proposal): string[] {
+  const { blocked, relaxed } = proposal;
   const stuck = blocked.filter(({ rule }) => rule.kind !== 'not-tried').length;
   return [
-    provenSentence(proven),
+    provenSentence(proposal, aim),
     ...blocked.map(({ id, rule }) => `${pieceShort(home, id)} stays. ${ruleText(home, rule)}`),
     ...(relaxed ? [relaxedSentence(home, relaxed.changes, stuck)] : []),
     ...(stuck > 0 ? [relaxationWords.never] : []),
   ];
 }
 
-function roomsTable(home: Home, { rooms, about }: Proposal): ArrangementPart['tables'] {
+function roomsTable({ home, aim }: FurnitureChange, { rooms, about }: Proposal): ArrangementPart['tables'] {
   if (rooms.length < 2 || about === null) return [];
   const unit = home.settings.fieldUnit;
   const heads = [
@@ -132,7 +133,7 @@ function roomsTable(home: Home, { rooms, about }: Proposal): ArrangementPart['ta
     'dose' in offer ? intervalText(offer.low, offer.high, unit) : '—',
     'dose' in offer ? '' : ruleText(home, offer.blocked),
   ]);
-  return [{ title: reportWords.inRooms(pieceShort(home, about)), table: { heads, rows } }];
+  return [{ title: reportWords.inRooms(pieceShort(home, about), aim), table: { heads, rows } }];
 }
 
 function peopleTable({ home, answer, proposal }: FurnitureChange): ArrangementPart['tables'] {
