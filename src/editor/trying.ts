@@ -2,6 +2,7 @@ import type { ComparedArrangement } from '../engine/whatIf/compareArrangements';
 import type { FittedSurvey } from '../engine/mapping/fitSurvey';
 import { isUnchanged, type SourceChange } from '../engine/whatIf/sourceChange';
 import type { Home, Id, Point, Ref, Source } from '../home/home';
+import { realChanges } from '../home/questions/arrangementRows';
 import type { Problem } from '../home/problem';
 import { createCompareTask } from './compute/compareTask';
 import { createWhatIfTask } from './compute/whatIfTask';
@@ -25,6 +26,8 @@ export interface ComparedState {
 export interface Trying {
   /** Sources that are off, weaker or elsewhere; none: the map as it is. */
   readonly changes: readonly SourceChange[];
+  /** What was asked of a source; one that is to be moved has a path, be it still where it is. */
+  asked(id: Id): SourceChange;
   /** The map as it would be is being drawn. */
   readonly running: boolean;
   /** Changed sources to which the map gives nothing. */
@@ -72,6 +75,8 @@ const NONE: readonly SourceChange[] = [];
 
 /** Marked sources are switched off, weakened and moved, where furniture is arranged, to see what would be. */
 export function createTrying(parts: Parts): Trying & Follower {
+  /** As they were asked for; `changes` are those of them that change something. */
+  let asked = NONE;
   let changes = NONE;
   /** The changes as they were when a hand took hold of a source. */
   let held: readonly SourceChange[] | null = null;
@@ -79,7 +84,9 @@ export function createTrying(parts: Parts): Trying & Follower {
   const compare = createCompareTask(parts.services, () => parts.changed());
 
   const put = (next: readonly SourceChange[]) => {
-    changes = next.length > 0 ? next : NONE;
+    asked = next.length > 0 ? next : NONE;
+    const real = realChanges(parts.home(), asked);
+    changes = real.length > 0 ? real : NONE;
     parts.changed();
     look();
   };
@@ -88,7 +95,7 @@ export function createTrying(parts: Parts): Trying & Follower {
     task.follow(parts.measured(), changes, moving);
     if (!held) compare.follow(parts.home(), parts.measured(), changes);
   };
-  const changeOf = (id: Id) => changes.find((one) => one.id === id);
+  const askedOf = (id: Id) => asked.find((one) => one.id === id) ?? { id, scale: 1, path: null };
 
   const over = keepLast((results: Results, supposed: typeof task.supposed, isBehind: boolean): Results => {
     const { assessment } = results;
@@ -106,6 +113,7 @@ export function createTrying(parts: Parts): Trying & Follower {
     get changes() {
       return changes;
     },
+    asked: askedOf,
     get running() {
       return task.running;
     },
@@ -116,19 +124,18 @@ export function createTrying(parts: Parts): Trying & Follower {
       return task.problem;
     },
     change(id, change) {
-      const before = changeOf(id) ?? { id, scale: 1, path: null };
-      const then = { ...before, ...change };
-      put([...changes.filter((one) => one.id !== id), ...(isUnchanged(then) ? [] : [then])]);
+      const then = { ...askedOf(id), ...change };
+      put([...asked.filter((one) => one.id !== id), ...(isUnchanged(then) ? [] : [then])]);
     },
     set: (next) => put(next.filter((one) => !isUnchanged(one))),
-    end: () => (changes === NONE ? undefined : put(NONE)),
+    end: () => (asked === NONE ? undefined : put(NONE)),
     get compared() {
       return compare.state;
     },
-    hand: createHand(parts, changeOf, {
+    hand: createHand(parts, askedOf, {
       move: (id, path) => trying.change(id, { path }),
       hold() {
-        held = changes;
+        held = asked;
       },
       letGo(isMeant) {
         const before = held;
@@ -143,12 +150,12 @@ export function createTrying(parts: Parts): Trying & Follower {
     },
     follow() {
       const { sources } = parts.home();
-      const left = parts.view().stage === 'arrange' ? changes.filter(({ id }) => sources[id]) : NONE;
-      if (left.length < changes.length) return put(left);
+      const left = parts.view().stage === 'arrange' ? asked.filter(({ id }) => sources[id]) : NONE;
+      if (left.length < asked.length) return put(left);
       look();
     },
     restart() {
-      changes = NONE;
+      asked = changes = NONE;
       held = null;
       task.leave();
       compare.leave();
@@ -171,11 +178,11 @@ interface Hold {
 /** A moved source is dragged and nudged as things of the home are; what comes of it is tried, and the home stays. */
 function createHand(
   parts: Pick<Parts, 'home' | 'view' | 'say'>,
-  changeOf: (id: Id) => SourceChange | undefined,
+  asked: (id: Id) => SourceChange,
   { move, hold, letGo }: Hold,
 ): TriedSources {
   const moved = ({ id, ...source }: Source): Source => {
-    const path = changeOf(id)?.path;
+    const path = asked(id).path;
     return path ? { ...source, id, path: path.map(([x, y]): Point => [x, y]) } : { ...source, id };
   };
   const homeTried = (): Home => {
@@ -206,7 +213,7 @@ function createHand(
     get home() {
       return homeTried();
     },
-    has: ({ kind, id }) => kind === 'source' && parts.view().stage === 'arrange' && !!changeOf(id)?.path,
+    has: ({ kind, id }) => kind === 'source' && parts.view().stage === 'arrange' && asked(id).path !== null,
     at(at, reach) {
       const { sources, ...rest } = homeTried();
       const own = Object.entries(sources).filter(([id]) => hand.has({ kind: 'source', id }));

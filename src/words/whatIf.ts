@@ -1,7 +1,7 @@
 import type { ArrangementWorth, ComparedArrangement } from '../engine/whatIf/compareArrangements';
 import type { SourceChange } from '../engine/whatIf/sourceChange';
 import type { Arrangement, FieldUnit, Home, Id } from '../home/home';
-import type { Differences } from '../home/questions/arrangementRows';
+import { TRIED, type ArrangementRow, type Differences } from '../home/questions/arrangementRows';
 import { doseText, doseUnitName, intervalText, lengthText, oddsText } from './numbers';
 import { furnitureName, roomName, ROOM_USES, thingName } from './things';
 
@@ -19,7 +19,9 @@ export const whatIfWords = {
   off: 'off',
   half: 'half',
   moved: 'moved',
-  drag: 'Drag it on the plan, or choose it there and move it with the arrow keys.',
+  drag: 'Drag it on the plan, move it there with the arrow keys, or say how far.',
+  across: 'To the right',
+  up: 'Up the page',
   movedBy: (length: string) => `moved by ${length}`,
   end: 'The map as it is',
   drawing: 'Drawing the map as it would be…',
@@ -50,6 +52,8 @@ export const keptWords = {
   whole: 'Whole home',
   working: 'Comparing…',
   notMeasured: 'not measured',
+  unmeasured:
+    'Where a source is off, weaker or elsewhere the dose is what would be by the map, and not measured. It tells what the map gives to a source, not how to be rid of it.',
   apart: 'How likely it is lower cannot be told by this method; source sampling could.',
   noDose: 'Nobody uses a piece yet.',
   same: 'the same places',
@@ -85,7 +89,7 @@ export function changeText(home: Home, { id, scale, path }: SourceChange): strin
 export function supposedSentence(home: Home, changes: readonly SourceChange[]): string {
   const off = changes.filter(({ scale }) => scale === 0);
   const others = changes.filter(({ scale }) => scale !== 0);
-  const named = (id: Id) => lowerFirst(sourceName(home, id));
+  const named = (id: Id) => `the ${lowerFirst(sourceName(home, id))}`;
   const without = off.length > 0 ? `without ${list(off.map(({ id }) => named(id)))}` : '';
   const otherwise = others.map((change) => `with ${named(change.id)} ${changeText(home, change)}`);
   return `The map as it would be ${list([without, ...otherwise].filter(Boolean))}. Nothing here was measured.`;
@@ -95,7 +99,18 @@ export function supposedSentence(home: Home, changes: readonly SourceChange[]): 
 export const unheardSentence = (home: Home, ids: readonly Id[]): string =>
   ids.length === 0
     ? ''
-    : `The readings give nothing to ${list(ids.map((id) => lowerFirst(sourceName(home, id))))}: the map stays as it is.`;
+    : `The readings give nothing to ${list(ids.map((id) => `the ${lowerFirst(sourceName(home, id))}`))}: the map stays as it is.`;
+
+/** What an arrangement is called: as found, now, as it is tried, or by its name. */
+export function arrangementTitle({
+  id,
+  name,
+  isFirst,
+}: Pick<ArrangementRow, 'id' | 'name' | 'isFirst'>): string {
+  if (name !== null) return name || keptWords.word;
+  if (id === TRIED) return keptWords.tried;
+  return isFirst ? keptWords.foundNow : keptWords.now;
+}
 
 /** What an arrangement has otherwise than the first: 'Bed and desk moved · Street cable off · Sitting room: sleeping'. */
 export function differsText(home: Home, { pieces, sources, rooms }: Differences): string {

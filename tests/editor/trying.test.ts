@@ -133,6 +133,9 @@ describe('a source that is tried elsewhere', () => {
     const { editor, rest, drag, lift, clock, planner } = await arranging();
     editor.trying.change('s1', { path: [[0.2, 2]] });
     rest();
+    // To be moved, and still where it is.
+    expect(editor.trying.changes).toEqual([]);
+    expect(editor.results).toBe(editor.measured);
     const asked = () => planner.asks.flatMap((ask) => (ask.ask === 'whatIf' ? [ask.request.rough] : []));
     const before = asked().length;
     drag(

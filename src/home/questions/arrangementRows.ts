@@ -3,7 +3,7 @@ import { isUnchanged, type SourceChange } from '../../engine/whatIf/sourceChange
 import { asFound } from './asFound';
 import { indoorsOf } from './arrangeQuestion';
 import { inOrder } from '../order';
-import type { Arrangement, Home, Id, Source } from '../home';
+import type { Arrangement, Home, Id, Point, Source } from '../home';
 
 /** What stands for the furniture as it stands now, beside the ids of kept arrangements; and for that on the map that is tried. */
 export const NOW = 'now';
@@ -28,6 +28,21 @@ export const sourceChangesOf = (
 
 const isPathOf = ({ kind }: Source, path: readonly unknown[]): boolean =>
   kind === 'point' ? path.length === 1 : path.length > 1;
+
+/** Changes that change something: a source that is moved to where it is, and is no weaker, is as it is. */
+export const realChanges = (
+  { sources }: Pick<Home, 'sources'>,
+  changes: readonly SourceChange[],
+): SourceChange[] =>
+  changes
+    .map((change) => (samePath(sources[change.id]?.path, change.path) ? { ...change, path: null } : change))
+    .filter((change) => !isUnchanged(change));
+
+const samePath = (a: readonly Point[] | undefined, b: readonly Point[] | null): boolean =>
+  a !== undefined &&
+  b !== null &&
+  a.length === b.length &&
+  a.every(([x, y], i) => Math.hypot(x - b[i]![0], y - b[i]![1]) < 1e-6);
 
 /** What an arrangement has otherwise than another: pieces that stand elsewhere, sources, rooms by their use. */
 export interface Differences {
@@ -72,7 +87,7 @@ export function arrangementRows(home: Home, tried: readonly SourceChange[] = [])
     id: kept.id,
     name: kept.name,
     places: now.places.map((place) => kept.pieces.find(({ id }) => id === place.id) ?? place),
-    sources: sourceChangesOf(home, kept).filter((change) => !isUnchanged(change)),
+    sources: realChanges(home, sourceChangesOf(home, kept)),
     rooms: now.rooms.map((room) => kept.rooms.find(({ id }) => id === room.id) ?? room),
   });
   const found = asFound(home);

@@ -1,4 +1,5 @@
 import type { AssessRequest, Assessment } from '../../engine/assess';
+import type { ComparedArrangement } from '../../engine/whatIf/compareArrangements';
 import type { Proposal } from '../../engine/arranging/arrange';
 import { GUIDELINES } from '../../engine/judging/guidelines';
 import type { Profile } from '../../engine/judging/profile';
@@ -9,6 +10,7 @@ import type { ArrangeWishes } from '../../home/questions/arrangeQuestion';
 import { guidelineOf } from '../../home/questions/guidelineOf';
 import { guidelineSentence } from '../../words/assessment';
 import { cautions, LIMITS, type Caution } from '../../words/cautions';
+import { arrangementsTable } from './arrangementsTable';
 import { arrangementPart, type ArrangementPart } from './arrangementPart';
 import { basisPart, dosesTable, drawnProfiles, edgesTable, type BasisPart, type Titled } from './basisPart';
 import { evidencePart, type EvidencePart } from './evidencePart';
@@ -28,6 +30,8 @@ export interface ReportRequest {
   proposal: Proposal | null;
   /** How the proposal's places were looked for. */
   wishes: ArrangeWishes;
+  /** The kept arrangements beside each other; null while they are worked out. */
+  compared?: readonly ComparedArrangement[] | null;
   /** Why there is no assessment; null while one is being worked out. */
   problem: Problem | null;
 }
@@ -37,6 +41,7 @@ export interface ReportModel {
   front: FrontPart;
   maps: MapPart[];
   arrangement: ArrangementPart | null;
+  arrangements: Titled | null;
   doses: Table | null;
   profiles: Profile[];
   evidence: EvidencePart | null;
@@ -64,6 +69,7 @@ export function reportModel(asked: ReportRequest): ReportModel {
     front: frontPart({ ...asked, change, guideline, target }, levels[0] ?? null),
     maps: levels.map((level) => mapPart({ home, round, assessment, request, guideline, target }, level)),
     arrangement: assessment && change && arrangementPart(change, round, assessment, target, asked.wishes),
+    arrangements: arrangementsTable(home, asked.compared ?? null),
     doses: assessment && dosesTable(home, assessment),
     profiles: drawnProfiles(home, assessment),
     evidence: assessment && evidencePart(home, assessment),
