@@ -5,6 +5,7 @@ import { fieldsOf, type FieldAt } from '../../src/engine/dose/fieldAt';
 import { fitSurvey } from '../../src/engine/mapping/fitSurvey';
 import { groundsOf, planOf } from '../../src/engine/arranging/plan';
 import { random } from '../../src/engine/algebra/random';
+import { sampleSurvey } from '../../src/engine/mapping/sourceSampling/sampleSurvey';
 import { solve } from '../../src/engine/arranging/solve';
 import { spread } from './arrangePeer';
 import { surveyOf, type GeneratedHome } from '../support/generators/generatedHome';
@@ -33,11 +34,24 @@ export interface KnownFields {
   gain: number;
 }
 
-const METHODS: [name: string, method: MethodChoice, marked: boolean][] = [
-  ['inverse distance', 'inverse-distance', false],
-  ['kriging', 'kriging', false],
-  ['automatic, marked', 'auto', true],
+interface Mapped {
+  name: string;
+  method: MethodChoice;
+  marked: boolean;
+  /** Its sources are sampled first, as the page does. */
+  sampled?: true;
+}
+
+const METHODS: Mapped[] = [
+  { name: 'inverse distance', method: 'inverse-distance', marked: false },
+  { name: 'kriging', method: 'kriging', marked: false },
+  { name: 'at once, marked', method: 'auto', marked: true },
+  { name: 'sampled', method: 'auto', marked: false, sampled: true },
+  { name: 'sampled, marked', method: 'auto', marked: true, sampled: true },
 ];
+
+/** Sampling takes seconds a home. */
+const SAMPLED_HOMES = 20;
 
 interface Put {
   home: number;
@@ -53,15 +67,16 @@ const BEDS = 3;
 
 export function knownFields(homes: number, readings = 36): KnownFields[] {
   const known = Array.from({ length: homes }, (_, i) => BUILDS['along walls'](i + 1, readings));
-  const rows = METHODS.map(([name, method, marked]) => {
-    const puts = known.flatMap((home, i) => putBeds(home, i, method, marked));
+  const rows = METHODS.map((mapped) => {
+    const some = mapped.sampled ? known.slice(0, SAMPLED_HOMES) : known;
+    const puts = some.flatMap((home, i) => putBeds(home, i, mapped));
     const moved = puts.filter(({ moves }) => moves);
     const advised = moved.filter(({ decision }) => decision === 'move');
-    const worse = (some: Put[]) => some.filter((put) => put.worse).length;
+    const worse = (moves: Put[]) => moves.filter((put) => put.worse).length;
     const regrets = puts.map(({ regret }) => regret).sort((a, b) => a - b);
     return {
-      method: name,
-      homes,
+      method: mapped.name,
+      homes: some.length,
       regret: regrets[Math.floor(0.5 * regrets.length)],
       regretP90: regrets[Math.floor(0.9 * regrets.length)],
       advised: advised.length,
@@ -75,7 +90,7 @@ export function knownFields(homes: number, readings = 36): KnownFields[] {
   return [
     ...rows,
     {
-      method: 'a random place',
+      method: 'a random place at a wall',
       homes,
       regret: random[Math.floor(0.5 * random.length)],
       regretP90: random[Math.floor(0.9 * random.length)],
@@ -95,8 +110,9 @@ function requestOf(home: GeneratedHome, fitted: FittedSurvey, piece: ArrangePiec
   return request({ fitted, rooms, openings: rooms.map(({ id }) => door(id, 0, 0.3)), pieces: [piece] });
 }
 
-function fitOf(home: GeneratedHome, method: MethodChoice, marked: boolean): FittedSurvey {
-  const fit = fitSurvey(surveyOf(home, method, marked));
+function fitOf(home: GeneratedHome, { method, marked, sampled }: Omit<Mapped, 'name'>): FittedSurvey {
+  const survey = surveyOf(home, method, marked);
+  const fit = fitSurvey(survey, undefined, sampled ? sampleSurvey(survey) : null);
   if (!fit.ok) throw new Error(`home ${home.seed}: ${fit.problem.kind}`);
   return fit.fitted;
 }
@@ -116,8 +132,8 @@ function placesOf(home: GeneratedHome, fitted: FittedSurvey, fieldAt: FieldAt): 
   return planOf(asked, groundsOf(asked, fieldAt)).hands[0]?.rooms.flat() ?? [];
 }
 
-function putBeds(home: GeneratedHome, index: number, method: MethodChoice, marked: boolean): Put[] {
-  const fitted = fitOf(home, method, marked);
+function putBeds(home: GeneratedHome, index: number, mapped: Mapped): Put[] {
+  const fitted = fitOf(home, mapped);
   const fieldAt = fieldsOf(fitted);
   const places = placesOf(home, fitted, fieldAt);
   if (places.length === 0) return [];
@@ -141,7 +157,7 @@ function putBeds(home: GeneratedHome, index: number, method: MethodChoice, marke
 }
 
 function randomRegrets(home: GeneratedHome, index: number): number[] {
-  const fitted = fitOf(home, 'kriging', false);
+  const fitted = fitOf(home, { method: 'kriging', marked: false });
   const places = placesOf(home, fitted, fieldsOf(fitted));
   if (places.length === 0) return [];
   const least = Math.min(...places.map(({ stand }) => truth(home, stand.pose)));

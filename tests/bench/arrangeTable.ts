@@ -21,7 +21,7 @@ export async function printArrangeTable(homes = 100): Promise<void> {
   printKnownFields(homes);
 }
 
-export async function printArrangeSpeed(homes = 100): Promise<void> {
+async function printArrangeSpeed(homes = 100): Promise<void> {
   const { pairs, timings, relax, area } = await asBuilt<Speed>('arrangeSpeed.ts', homes);
   console.log(
     `\nSearch for bed + desk, ${pairs.homes} homes, ${pairs.pairs} pairs at the median: ${pairs.searchMs.toFixed(2)} ms, every pair ${ms(pairs.enumerationMs)} (${pairs.ratio.toFixed(0)} ×), equal in ${pairs.equal}`,
@@ -48,11 +48,11 @@ export async function printArrangeSpeed(homes = 100): Promise<void> {
 function printKnownFields(homes: number): void {
   const known = knownFields(homes);
   console.log(
-    `\nA bed put by 36 readings of known fields, ${known[0].homes} homes: regret median, p90; moves that made it worse:`,
+    `\nA bed put by 36 readings of known fields, three places a home: regret median, p90; moves that made it worse:`,
   );
   for (const row of known)
     console.log(
-      `  ${row.method.padEnd(20)} ${share(row.regret)}, ${share(row.regretP90)}; moves advised: ${row.advised}, worse: ${row.advisedWorse}, gain ${share(row.gain)}; always moving: ${row.alwaysWorse} worse of ${row.always}`,
+      `  ${row.method.padEnd(24)} ${row.homes} homes: ${share(row.regret)}, ${share(row.regretP90)}; moves advised: ${row.advised}, worse: ${row.advisedWorse}, gain ${share(row.gain)}; always moving: ${row.alwaysWorse} worse of ${row.always}`,
     );
 }
 
