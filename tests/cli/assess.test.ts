@@ -125,7 +125,7 @@ describe.each(SAMPLES)('%s', (name) => {
 
   it('arranges as the planner does', () => {
     const proposal = arrange(arrangeQuestion(home, assessment.fitted, { cautious: false, aim: 'mean' }));
-    const { arrangement } = answer([path(name), '--arrange']);
+    const { arrangement, pieces } = answer([path(name), '--arrange']);
     expect(arrangement).toMatchObject({
       proven: proposal.proven,
       before: proposal.before,
@@ -137,6 +137,13 @@ describe.each(SAMPLES)('%s', (name) => {
     expect(arrangement.pieces.map(({ at }: { at: number[] }) => at)).toEqual(
       proposal.pieces.map(({ at }) => at),
     );
+    // Somebody who uses one piece has its dose before anything moves, to the ninth digit.
+    for (const { who, before } of arrangement.people) {
+      const doses = pieces.flatMap(({ uses }: { uses: { who: string; dose: number }[] }) =>
+        uses.filter((use) => use.who === who),
+      );
+      if (doses.length === 1) expect(Math.abs(before / doses[0].dose - 1)).toBeLessThan(1e-9);
+    }
   });
 
   it('prints a table of the same figures that a person can read', () => {
