@@ -11,7 +11,7 @@ import {
 } from '../../words/furniture';
 import { doseText, doseUnitName, intervalText } from '../../words/numbers';
 import { arrangementWords, askedSentences } from '../../words/arrangementReport';
-import { ruleText } from '../../words/brokenRule';
+import { brokenRuleText } from '../../words/brokenRules';
 import { ARRANGE_CAUTION } from '../../words/cautions';
 import { otherAnswers } from '../../words/otherAnswers';
 import { relaxationWords, relaxedSentence } from '../../words/relaxation';
@@ -112,7 +112,9 @@ function notesOf({ home, aim }: FurnitureChange, proposal: Proposal): string[] {
   const stuck = blocked.filter(({ rule }) => rule.kind !== 'not-tried').length;
   return [
     provenSentence(proposal, aim),
-    ...blocked.map(({ id, rule }) => `${pieceShort(home, id)} stays. ${ruleText(home, rule)}`),
+    ...blocked.map(
+      ({ id, rule }) => `${pieceShort(home, id)} stays. ${brokenRuleText(home, home.pieces[id]!, rule)}`,
+    ),
     ...(relaxed ? [relaxedSentence(home, relaxed.changes, stuck)] : []),
     ...(stuck > 0 ? [relaxationWords.never] : []),
   ];
@@ -131,7 +133,7 @@ function roomsTable({ home, aim }: FurnitureChange, { rooms, about }: Proposal):
     roomName(home, offer.id),
     'dose' in offer ? doseText(offer.dose, unit) : '—',
     'dose' in offer ? intervalText(offer.low, offer.high, unit) : '—',
-    'dose' in offer ? '' : ruleText(home, offer.blocked),
+    'dose' in offer ? '' : brokenRuleText(home, home.pieces[about]!, offer.blocked),
   ]);
   return [{ title: reportWords.inRooms(pieceShort(home, about), aim), table: { heads, rows } }];
 }
