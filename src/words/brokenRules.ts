@@ -6,7 +6,7 @@ import { roomsBeside } from '../home/questions/roomsBeside';
 import { ruleSentence } from './arranging';
 import { pieceLetters, wordLines } from './canvas';
 import { pieceShort } from './furniture';
-import { fixedText, lengthText } from './numbers';
+import { countText, fixedText, lengthText } from './numbers';
 import { FIXTURE_WORDS, lowerFirst, roomName, thingName } from './things';
 
 /**
@@ -14,6 +14,9 @@ import { FIXTURE_WORDS, lowerFirst, roomName, thingName } from './things';
  * stand.
  */
 export function brokenRuleText(home: Home, piece: Piece, rule: BrokenRule): string {
+  // Nobody said what against: the walls of a room, or nothing in particular.
+  if (rule.with === null && rule.kind !== 'access' && rule.kind !== 'back-off-wall')
+    return ruleSentence(rule, null);
   const { rules, lengthUnit } = home.settings;
   const length = (metres: number) =>
     lengthText(metres, lengthUnit, Math.abs(metres * 10 - Math.round(metres * 10)) < 1e-6 ? 1 : 2);
@@ -26,9 +29,7 @@ export function brokenRuleText(home: Home, piece: Piece, rule: BrokenRule): stri
         : `It would stand too near ${it}; ${who} keeps ${length(keeps)}.`;
   switch (rule.kind) {
     case 'wrong-room':
-      return rule.with === null
-        ? ruleSentence(rule, null)
-        : `It is not to stand in the ${lowerFirst(roomName(home, rule.with))}.`;
+      return `It is not to stand in ${it}.`;
     case 'in-door-swing':
       return `${upperFirst(it)} would strike it.`;
     case 'before-door':
@@ -92,6 +93,9 @@ function stripText({ access }: Piece, length: (metres: number) => string): strin
 }
 
 const upperFirst = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** 'breaks 2 rules': beside a piece in a list; which ones is told when it is opened. */
+export const breaksText = (count: number): string => `breaks ${countText(count, 'rule')}`;
 
 /** What any piece breaks on its way through a room: said where there is nothing else to say. */
 const OFF_WALL: readonly RuleKind[] = ['head-off-wall', 'back-off-wall'];
