@@ -8,6 +8,7 @@ import { whyText } from '../words/assessment';
 import type { AskedPoint, Options } from './options';
 import type { NextReadings } from '../engine/nextReadings/request';
 import { whyReadText } from '../words/nextReadings';
+import { arrangementsOf } from './arrangements';
 import { gridEstimates, pointEstimates } from './estimates';
 
 /** What the command line has worked out, before it is written as JSON or as tables. */
@@ -70,6 +71,7 @@ export function answerOf({ home, options, points, request, assessment, proposal,
       uses: uses.map((use) => ({ who: use.who, dose: use.dose.dose })),
     })),
     arrangement: proposal && arrangementOf(proposal),
+    arrangements: arrangementsOf(home, fitted),
     next:
       next &&
       next.readings.map((reading) => ({

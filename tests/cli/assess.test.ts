@@ -88,6 +88,7 @@ describe.each(SAMPLES)('%s', (name) => {
       'rooms',
       'pieces',
       'arrangement',
+      'arrangements',
       'next',
       'enough',
       'profile',
@@ -96,6 +97,19 @@ describe.each(SAMPLES)('%s', (name) => {
     for (const key of ['unmarked', 'arrangement', 'next', 'enough', 'profile', 'grid'])
       expect(printed[key]).toBeNull();
     expect(printed.points).toEqual([]);
+  });
+
+  it('has the kept arrangements, as found first, then how things stand', () => {
+    const dose = (place: number) => printed.arrangements[place].dose;
+    expect(printed.arrangements.map(({ name }: { name: string }) => name)).toEqual(['As found', 'Now']);
+    // Nothing has moved since: both have the dose of the furniture as it stands.
+    expect(dose(0)).toBe(dose(1));
+    expect(printed.arrangements[1]).toMatchObject({ odds: null, moved: [], sources: [], rooms: [] });
+    const pieces = printed.pieces.flatMap(({ uses }: { uses: { who: string; dose: number }[] }) => uses);
+    const people = new Set(pieces.map(({ who }: { who: string }) => who)).size;
+    const sum = pieces.reduce((total: number, use: { dose: number }) => total + use.dose, 0);
+    // Medians of parts do not quite add to the median of a sum.
+    expect(Math.abs(dose(0) / (sum / people) - 1)).toBeLessThan(0.05);
   });
 
   it('says what each marked source gives where the map is drawn from them, and nothing where it is not', () => {
