@@ -140,7 +140,7 @@ export function spread(values: readonly number[]): Spread {
   return { median: at(0.5), p95: at(0.95), worst: sorted.at(-1) ?? 0 };
 }
 
-export function timed<T>(work: () => T): [T, number] {
+function timed<T>(work: () => T): [T, number] {
   const start = threadMs();
   const result = work();
   return [result, threadMs() - start];

@@ -121,7 +121,7 @@ export function judge(stand: Stand, site: Site, others: readonly Stand[], day: (
   return { broken: null, breaks, cost: sumOf(doses), doses };
 }
 
-export const dayAt = (stand: Stand, ground: Ground): Day => ({
+const dayAt = (stand: Stand, ground: Ground): Day => ({
   doses: dosesOf(stand, ground),
   supported: isSupported(stand, ground),
 });
