@@ -2,7 +2,7 @@ import type { ArrangeWishes } from '../home/questions/arrangeQuestion';
 import type { Home } from '../home/home';
 import { inOrder } from '../home/order';
 import { accessOf } from '../home/kindDefaults';
-import { pieceShort } from './furniture';
+import { pieceShort } from './canvas';
 import { changedRules, changedText, listText, stripsText } from './rules';
 import { wishesSentence } from './wishes';
 

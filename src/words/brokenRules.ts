@@ -4,8 +4,7 @@ import type { Home, Id, Piece } from '../home/home';
 import { roomAt } from '../home/questions/roomAt';
 import { roomsBeside } from '../home/questions/roomsBeside';
 import { ruleSentence } from './arranging';
-import { pieceLetters, wordLines } from './canvas';
-import { pieceShort } from './furniture';
+import { pieceLetters, pieceShort, wordLines } from './canvas';
 import { countText, fixedText, lengthText } from './numbers';
 import { FIXTURE_WORDS, lowerFirst, roomName, thingName } from './things';
 

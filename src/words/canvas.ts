@@ -1,6 +1,7 @@
 import type { FieldUnit, Home, Id, LengthUnit, Reading, Room } from '../home/home';
 import { inOrder } from '../home/order';
 import { fieldText, fixedText, inUnit, lengthText, percentText } from './numbers';
+import { PIECE_WORDS } from './things';
 
 /** The letter of every piece that somebody uses, as on its disc: A, B … Z, AA. */
 export function pieceLetters(home: Pick<Home, 'pieces'>): Record<Id, string> {
@@ -11,6 +12,14 @@ export function pieceLetters(home: Pick<Home, 'pieces'>): Record<Id, string> {
 function letter(index: number): string {
   const last = String.fromCharCode(65 + (index % 26));
   return index < 26 ? last : letter(Math.floor(index / 26) - 1) + last;
+}
+
+/** 'bed A': a piece by its kind and the letter on its disc. */
+export function pieceShort(home: Home, id: string): string {
+  const piece = home.pieces[id];
+  if (!piece) return id;
+  const letter = pieceLetters(home)[id];
+  return [PIECE_WORDS[piece.kind].toLowerCase(), letter].filter(Boolean).join(' ');
 }
 
 /** A value as it stands on a contour or beside the ruler: no trailing zeros, since it is exact. */

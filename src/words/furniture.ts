@@ -3,10 +3,10 @@ import type { Home, Id } from '../home/home';
 import type { ArrangeWishes } from '../home/questions/arrangeQuestion';
 import { roomAt } from '../home/questions/roomAt';
 import { changeText, isLower, leadOf, spellName } from './arranging';
-import { pieceLetters } from './canvas';
+import { pieceShort } from './canvas';
 import { oddsText, percentText } from './numbers';
 import type { Part } from './report';
-import { lowerFirst, PIECE_WORDS } from './things';
+import { lowerFirst } from './things';
 
 /** Furniture that would move, or that has: the home before it did, and what the places after are worth. */
 export interface FurnitureChange {
@@ -18,14 +18,6 @@ export interface FurnitureChange {
   proposal: Proposal | null;
   /** For whom the dose was made least. */
   aim: ArrangeWishes['aim'];
-}
-
-/** 'bed A': a piece by its kind and the letter on its disc. */
-export function pieceShort(home: Home, id: string): string {
-  const piece = home.pieces[id];
-  if (!piece) return id;
-  const letter = pieceLetters(home)[id];
-  return [PIECE_WORDS[piece.kind].toLowerCase(), letter].filter(Boolean).join(' ');
 }
 
 /** The change in one sentence, of the piece that gains; null where furniture was moved for no clear gain. */

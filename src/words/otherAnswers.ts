@@ -2,7 +2,7 @@ import type { Alternative, Answer, PlacedPiece, Proposal } from '../engine/arran
 import type { Home, Id } from '../home/home';
 import { roomAt } from '../home/questions/roomAt';
 import { wallAt } from '../home/questions/wallAt';
-import { pieceShort } from './furniture';
+import { pieceShort } from './canvas';
 import { roomName } from './things';
 
 export const otherWords = {

@@ -1,6 +1,6 @@
 import type { Relaxation } from '../engine/arranging/relax';
 import type { Home, LengthUnit } from '../home/home';
-import { pieceShort } from './furniture';
+import { pieceShort } from './canvas';
 import { lengthText } from './numbers';
 import { listText } from './rules';
 

@@ -1,7 +1,7 @@
 import { COT_KEEPS, RULE_DEFAULTS, type RuleSettings } from '../engine/arranging/ruleSettings';
 import type { RulePrice } from '../engine/arranging/prices';
 import type { Home, LengthUnit, Piece } from '../home/home';
-import { pieceShort } from './furniture';
+import { pieceShort } from './canvas';
 import { doseWithUnit, lengthText } from './numbers';
 
 type OfType<T> = {

@@ -1,9 +1,9 @@
 import type { ArrangementWorth, ComparedArrangement } from '../engine/whatIf/compareArrangements';
-import type { SourceChange } from '../engine/whatIf/sourceChange';
 import type { Arrangement, FieldUnit, Home, Id } from '../home/home';
 import { TRIED, type ArrangementRow, type Differences } from '../home/questions/arrangementRows';
-import { doseText, doseUnitName, intervalText, lengthText, oddsText } from './numbers';
-import { furnitureName, roomName, ROOM_USES, thingName } from './things';
+import { doseText, doseUnitName, intervalText, oddsText } from './numbers';
+import { changeText, listed, sourceName, SOURCE_STATES } from './supposed';
+import { furnitureName, lowerFirst, roomName, ROOM_USES } from './things';
 
 export const openPlanWords = {
   label: 'Sleep in any room',
@@ -15,14 +15,11 @@ export const whatIfWords = {
   none: 'No source is marked. Mark the street line, the meter cupboard or an appliance in the sketch, and its share of the map can be taken away here.',
   toSketch: 'Go to the sketch',
   state: 'This source',
-  asItIs: 'as it is',
-  off: 'off',
-  half: 'half',
+  ...SOURCE_STATES,
   moved: 'moved',
   drag: 'Drag it on the plan, move it there with the arrow keys, or say how far.',
   across: 'To the right',
   up: 'Up the page',
-  movedBy: (length: string) => `moved by ${length}`,
   end: 'The map as it is',
   drawing: 'Drawing the map as it would be…',
   methods: 'Draw the map by',
@@ -61,45 +58,18 @@ export const keptWords = {
   chance: (first: string) => `Lower than ${first.toLowerCase()}`,
 };
 
-const list = (names: readonly string[]): string =>
-  names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)!}`;
-
-const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
-
-const sourceName = (home: Home, id: Id): string => thingName(home, { kind: 'source', id });
-
 /** 'Sitting room becomes a room to sleep in.'; empty where no room changes its use. */
 export function usesSentence(home: Home, rooms: Arrangement['rooms']): string {
   if (rooms.length === 0) return '';
-  const names = list(rooms.map(({ id }) => roomName(home, id)));
+  const names = listed(rooms.map(({ id }) => roomName(home, id)));
   return rooms.length === 1 ? `${names} becomes a room to sleep in.` : `${names} become rooms to sleep in.`;
-}
-
-/** 'off', 'half', 'moved by 1.20 m', 'half, moved by 1.20 m'; 'as it is' where it is. */
-export function changeText(home: Home, { id, scale, path }: SourceChange): string {
-  const strength =
-    scale === 0 ? whatIfWords.off : scale === 0.5 ? whatIfWords.half : scale === 1 ? '' : `× ${scale}`;
-  const from = home.sources[id]?.path[0];
-  const away = path && from ? Math.hypot(path[0]![0] - from[0], path[0]![1] - from[1]) : 0;
-  const moved = path ? whatIfWords.movedBy(lengthText(away, home.settings.lengthUnit)) : '';
-  return [strength, moved].filter(Boolean).join(', ') || whatIfWords.asItIs;
-}
-
-/** 'The map as it would be without the street cable. Nothing here was measured.' */
-export function supposedSentence(home: Home, changes: readonly SourceChange[]): string {
-  const off = changes.filter(({ scale }) => scale === 0);
-  const others = changes.filter(({ scale }) => scale !== 0);
-  const named = (id: Id) => `the ${lowerFirst(sourceName(home, id))}`;
-  const without = off.length > 0 ? `without ${list(off.map(({ id }) => named(id)))}` : '';
-  const otherwise = others.map((change) => `with ${named(change.id)} ${changeText(home, change)}`);
-  return `The map as it would be ${list([without, ...otherwise].filter(Boolean))}. Nothing here was measured.`;
 }
 
 /** Sources that are changed in vain. */
 export const unheardSentence = (home: Home, ids: readonly Id[]): string =>
   ids.length === 0
     ? ''
-    : `The readings give nothing to ${list(ids.map((id) => `the ${lowerFirst(sourceName(home, id))}`))}: the map stays as it is.`;
+    : `The readings give nothing to ${listed(ids.map((id) => `the ${lowerFirst(sourceName(home, id))}`))}: the map stays as it is.`;
 
 /** What an arrangement is called: as found, now, as it is tried, or by its name. */
 export function arrangementTitle({
@@ -114,7 +84,7 @@ export function arrangementTitle({
 
 /** What an arrangement has otherwise than the first: 'Bed and desk moved · Street cable off · Sitting room: sleeping'. */
 export function differsText(home: Home, { pieces, sources, rooms }: Differences): string {
-  const moved = list(
+  const moved = listed(
     pieces.map((id, i) => (i === 0 ? furnitureName(home, id) : lowerFirst(furnitureName(home, id)))),
   );
   const parts = [

@@ -1,5 +1,6 @@
-import Konva from 'konva/lib/Core.js';
-import type { Layer } from 'konva/lib/Layer.js';
+import { Layer } from 'konva/lib/Layer.js';
+import { Shape } from 'konva/lib/Shape.js';
+import { Stage } from 'konva/lib/Stage.js';
 
 export type LayerName = 'estimate' | 'plan' | 'objects' | 'overlay';
 
@@ -19,12 +20,12 @@ export function createStage(
   container: HTMLDivElement,
   paint: (name: LayerName, context: CanvasRenderingContext2D) => void,
 ): PaintedStage {
-  const stage = new Konva.Stage({ container, width: 1, height: 1, listening: false });
+  const stage = new Stage({ container, width: 1, height: 1, listening: false });
   const layers = new Map<LayerName, Layer>();
   for (const name of LAYER_NAMES) {
-    const layer = new Konva.Layer({ listening: false });
+    const layer = new Layer({ listening: false });
     layer.add(
-      new Konva.Shape({
+      new Shape({
         listening: false,
         perfectDrawEnabled: false,
         sceneFunc: (context) => paint(name, context._context as CanvasRenderingContext2D),

@@ -2,13 +2,8 @@ import type { Assessment } from '../../engine/assess';
 import type { PlacedPiece, Proposal } from '../../engine/arranging/arrange';
 import type { Home, Id } from '../../home/home';
 import { changeText, decisionSentence, takenSentence, type ChangeText } from '../../words/arranging';
-import {
-  movedText,
-  pieceShort,
-  provenSentence,
-  wholeName,
-  type FurnitureChange,
-} from '../../words/furniture';
+import { pieceShort } from '../../words/canvas';
+import { movedText, provenSentence, wholeName, type FurnitureChange } from '../../words/furniture';
 import { doseText, doseUnitName, intervalText } from '../../words/numbers';
 import { arrangementWords, askedSentences } from '../../words/arrangementReport';
 import { brokenRuleText } from '../../words/brokenRules';

@@ -18,7 +18,7 @@ import {
 } from '../../words/basis';
 import { pieceLetters } from '../../words/canvas';
 import { doseText, doseUnitName, fieldText, fixedText, intervalText, unitName } from '../../words/numbers';
-import { pieceShort } from '../../words/furniture';
+import { pieceShort } from '../../words/canvas';
 import { meterOf, readingNotes } from '../../words/report';
 import { furnitureName, ROOM_USES, roomName, SOURCE_WORDS, thingName } from '../../words/things';
 import { readingsOf } from './planDrawing';
