@@ -28,14 +28,19 @@ export function middleOf(draws: readonly SumsOfDraw[], a: number): Middle {
  * Probability that sum `b` is less than sum `a`, both in the same draw. With L the ln of their medians there and s their
  * covariance: P = Φ((L_a − L_b) / √(s_aa + s_bb − 2·s_ab)); over draws the mean by their shares.
  */
-export const oddsBetween = (draws: readonly SumsOfDraw[], a: number, b: number): number =>
-  draws.reduce((sum, { weight, ln, covariance }) => {
+export function oddsBetween(draws: readonly SumsOfDraw[], a: number, b: number): number {
+  let [lower, all] = [0, 0];
+  for (const { weight, ln, covariance } of draws) {
     const gain = ln[a] - ln[b];
     const variance = covariance[a][a] + covariance[b][b] - 2 * covariance[a][b];
     // Below this only rounding is left: the sums differ surely, or not at all.
-    if (variance > 1e-12) return sum + weight * normalShare(gain / Math.sqrt(variance));
-    return sum + weight * (Math.abs(gain) < 1e-9 ? 0.5 : Number(gain > 0));
-  }, 0);
+    const sure = Math.abs(gain) < 1e-9 ? 0.5 : Number(gain > 0);
+    lower += weight * (variance > 1e-12 ? normalShare(gain / Math.sqrt(variance)) : sure);
+    all += weight;
+  }
+  // Shares add up to one but for rounding, and what all draws say is sure.
+  return lower / all;
+}
 
 interface Part {
   weight: number;

@@ -87,3 +87,8 @@ test('a gain in three of four draws that are sure has odds of three in four', ()
   const draws = [pair(0.75, [-1, -2], 0, 0), pair(0.25, [-2, -1], 0, 0)];
   expect(oddsBetween(draws, 0, 1)).toBe(0.75);
 });
+
+test('what all of many draws say is sure to the last digit', () => {
+  const draws = Array.from({ length: 120 }, () => pair(1 / 120, [-1, -2], 0, 0));
+  expect(oddsBetween(draws, 0, 1)).toBe(1);
+});
