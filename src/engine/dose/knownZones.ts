@@ -1,3 +1,4 @@
+import { bilinearForm } from '../algebra/bilinearForm';
 import type { Draw, Field } from '../mapping/field';
 import type { FieldAt } from './fieldAt';
 
@@ -143,16 +144,6 @@ function sharedBy(
       excesses.set(covariance, excess);
       return excess;
     };
-    return draws.map(({ covariance }, s) => {
-      const excess = excessOf(covariance);
-      const [p, q] = [a.parts[k][s], b.parts[k][s]];
-      let sum = 0;
-      for (let i = 0; i < m; i++) {
-        let row = 0;
-        for (let j = 0; j < n; j++) row += excess[i * n + j] * q[j];
-        sum += p[i] * row;
-      }
-      return sum;
-    });
+    return draws.map(({ covariance }, s) => bilinearForm(a.parts[k][s], excessOf(covariance), b.parts[k][s]));
   });
 }

@@ -55,7 +55,8 @@ export function sampledField(
       });
     },
     cross(a, b) {
-      const [one, other] = [sitesOf(a, z), sitesOf(b, z)];
+      const one = sitesOf(a, z);
+      const other = a === b ? one : sitesOf(b, z);
       const covariance = betweenSamples(
         ready,
         eachSample(model, ready, one),
@@ -186,11 +187,16 @@ function addRemainderCovariance(
   const one = reduced(model, g, a);
   const other = a === b ? one : reduced(model, g, b);
   const known = new Float64Array(ABREAST);
-  for (let p = 0; p < rows; p++)
-    for (let q = 0; q < columns; q += ABREAST) {
+  for (let p = 0; p < rows; p++) {
+    // Among the same points one half is enough: the other is its mirror.
+    const end = a === b ? p + 1 : columns;
+    for (let q = 0; q < end; q += ABREAST) {
       productsAbreast(one, p, other, q, n, known);
-      for (let k = 0; k < ABREAST && q + k < columns; k++)
-        covariance[p * columns + q + k] +=
-          share * (remainderCovariance(model.remainders[g], between(a, p, b, q + k)) - known[k]);
+      for (let k = 0; k < ABREAST && q + k < end; k++) {
+        const value = share * (remainderCovariance(model.remainders[g], between(a, p, b, q + k)) - known[k]);
+        covariance[p * columns + q + k] += value;
+        if (a === b && q + k < p) covariance[(q + k) * columns + p] += value;
+      }
     }
+  }
 }
