@@ -26,17 +26,15 @@ export const whatIfWords = {
   falls: 'The home as a whole, a day',
   caution:
     'It tells what the map gives to a source, not how to be rid of it. Open no panel and touch no wiring; lines, cables and transformers are the network operator’s.',
-  keep: 'Keep as an arrangement',
 };
 
 export const keptWords = {
   title: 'Arrangements',
   none: 'Keep how the furniture stands, or an answer that is shown, under a name, and compare them here.',
-  found: 'As found',
   foundNow: 'As found, and now',
   now: 'Now',
   tried: 'Now, as tried',
-  name: 'Name',
+  name: 'Keep under the name',
   keepNow: 'Keep how it stands',
   keepAnswer: 'Keep the answer shown',
   word: 'Arrangement',

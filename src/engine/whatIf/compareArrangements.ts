@@ -11,7 +11,7 @@ import type { FittedSurvey } from '../mapping/fitSurvey';
 import type { Place, Put } from '../arranging/place';
 
 /** Where pieces stand, and what becomes of sources; pieces that are not named stand as they do now. */
-export interface AskedArrangement {
+interface AskedArrangement {
   id: string;
   places: readonly Put[];
   sources: readonly SourceChange[];

@@ -10,14 +10,14 @@ export const NOW = 'now';
 export const TRIED = 'tried';
 
 /** The kept arrangements, as found first. */
-export function keptArrangements(home: Pick<Home, 'arrangements'>): Arrangement[] {
+function keptArrangements(home: Pick<Home, 'arrangements'>): Arrangement[] {
   const found = asFound(home);
   const others = inOrder(home.arrangements).filter((one) => one !== found);
   return found ? [found, ...others] : others;
 }
 
 /** What an arrangement makes of the sources that the home still has; where a path is none for its source, that stays where it is. */
-export const sourceChangesOf = (
+const sourceChangesOf = (
   { sources }: Pick<Home, 'sources'>,
   arrangement: Pick<Arrangement, 'sources'>,
 ): SourceChange[] =>

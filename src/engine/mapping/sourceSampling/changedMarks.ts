@@ -5,7 +5,7 @@ import type { Sample } from './samples';
 import type { SamplingQuestion } from './question';
 
 /** What is made of a mark once its readings were taken: where it is then, and its field times `scale`. */
-export interface ChangedMark {
+interface ChangedMark {
   path: readonly Point[];
   scale: number;
 }
