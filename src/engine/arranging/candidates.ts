@@ -1,5 +1,5 @@
 import { add, scale } from '../geometry/point';
-import { hasSides, standOf, type Stand, type WallSide } from './stand';
+import { hasSides, otherWay, standOf, type Stand, type WallSide } from './stand';
 import { meanOver, supports, type Ground } from './ground';
 import { PAIR_RULES, PIECE_RULES, type BrokenRule } from './rules';
 import { zoneOf, zoneRing } from '../dose/zones';
@@ -56,8 +56,9 @@ export function choiceOf(
   const consider = (pose: Pose, wall: number) => {
     // The same day whichever side its strips lie on.
     let day: Day | undefined;
+    const named = standOf(piece, site.room.id, pose, false);
     for (const mirrored of hasSides(piece) ? [false, true] : [false]) {
-      const stand = standOf(piece, site.room.id, pose, mirrored);
+      const stand = mirrored ? otherWay(named) : named;
       const verdict = judge(stand, site, fixed, () => (day ??= dayAt(stand, ground)));
       if (!verdict.broken) {
         candidates.push({ stand, wall, cost: verdict.cost, doses: verdict.doses, breaks: verdict.breaks });

@@ -21,16 +21,21 @@ export interface Stand {
 /** A piece put somewhere, with the floor it takes. Its strips may lie on either side, so as to suit the room. */
 export function standOf(piece: ArrangePiece, room: string, pose: Pose, mirrored: boolean): Stand {
   const [w, l] = [piece.size[0] / 2, piece.size[1] / 2];
-  const { left, right, foot } = piece.access;
+  const foot = boxOf(pose, { x0: -w, x1: w, y0: -l, y1: l });
+  return { piece, room, pose, mirrored, foot, reach: reachOf(piece, pose, mirrored) };
+}
+
+/** The same piece at the same place with its strips on the other sides; it covers the same floor. */
+export const otherWay = (stand: Stand): Stand => ({
+  ...stand,
+  mirrored: !stand.mirrored,
+  reach: reachOf(stand.piece, stand.pose, !stand.mirrored),
+});
+
+function reachOf({ size, access: { left, right, foot } }: ArrangePiece, pose: Pose, mirrored: boolean): Box {
+  const [w, l] = [size[0] / 2, size[1] / 2];
   const [plus, minus] = mirrored ? [right, left] : [left, right];
-  return {
-    piece,
-    room,
-    pose,
-    mirrored,
-    foot: boxOf(pose, { x0: -w, x1: w, y0: -l, y1: l }),
-    reach: boxOf(pose, { x0: -w - minus, x1: w + plus, y0: -l - foot, y1: l }),
-  };
+  return boxOf(pose, { x0: -w - minus, x1: w + plus, y0: -l - foot, y1: l });
 }
 
 /** Whether changing sides makes another stand of a piece. */
