@@ -21,6 +21,7 @@ export const arrange = {
   take: 'Take this arrangement',
   leave: 'Leave as is',
   taken: 'Taken',
+  movedSince: 'Furniture moved',
   undoTakes: 'One undo brings it back.',
   reportTells: 'The report tells this change against how the furniture was found.',
   asFoundNow: 'Each piece: as found, and now.',

@@ -1,4 +1,4 @@
-import { bounds, contains } from '../../engine/geometry/polygon';
+import { bounds, containsEvenOdd } from '../../engine/geometry/polygon';
 import { MOVES } from '../../editor/stages';
 import type { Piece, Point } from '../../home/home';
 import { KINDS } from '../../home/kinds/kinds';
@@ -128,10 +128,10 @@ function handLines({ atHand, view }: Scene): Point[][] {
 /** Contours of the map are not lettered where the ink is that of a piece. */
 function underArea({ plan, good }: Scene): Pick<PlanGeometry, 'isFloor' | 'isWall'> {
   if (!good) return plan;
-  const { rooms } = good;
+  const rings = good.area.rooms.flatMap(({ level, may }) => (level === good.level ? may : []));
   return {
     isWall: plan.isWall,
-    isFloor: (x, y) => plan.isFloor(x, y) && !rooms.some((room) => contains(room, [x, y])),
+    isFloor: (x, y) => plan.isFloor(x, y) && !containsEvenOdd(rings, [x, y]),
   };
 }
 

@@ -1,42 +1,24 @@
 import type { GoodArea } from '../../engine/arranging/goodArea';
-import type { LevelPicture } from '../../engine/assess';
 import { BAND_EDGES } from '../../engine/contours/thresholds';
 import type { Point, Ring } from '../../engine/geometry/point';
-import { paintUnsupported } from './estimateLayer';
 import { contourInk, paper, tint } from './ink';
 import { layRing } from './planLayer';
 import type { GoodHere } from './scene';
 import { inPlan, onSheet, strokePath, type Sheet } from './sheet';
 
-const EDGE = { width: 0.9, dash: [1, 2.5] } as const;
+/** The map's ink goes on beyond it: the casing keeps the two apart. */
+const EDGE = { width: 1.2, casing: 2, dash: [1.2, 2.4] } as const;
 const BAND_LINE = 0.9;
 /** Broken, since what is selected has a whole line. */
 const GOOD = { width: 2.2, casing: 1.4, dash: [7, 3] } as const;
 const LEAST = { dot: 3, ring: 7, width: 2, casing: 1.5 } as const;
 
 /**
- * In the rooms where the piece at hand has a place: bare paper, and the mean field it would have with its middle there, in the
- * inks of the map. What is within a twentieth of the least is outlined, and the least marked.
+ * Within the dotted line the ink is that of the piece at hand: the mean field it would have with its middle there, in the inks
+ * of the map. What is within a twentieth of the least is outlined, and the least marked.
  */
-export function paintGood(
-  sheet: Sheet,
-  { area, level, rooms: outlines }: GoodHere,
-  picture: LevelPicture | null,
-): void {
-  const { context, ink } = sheet;
-  context.save();
-  inPlan(sheet, () => {
-    lay(sheet, outlines);
-    context.fillStyle = paper(ink);
-    context.fill('evenodd');
-  });
-  context.restore();
-  context.save();
-  inPlan(sheet, () => lay(sheet, outlines));
-  context.clip('evenodd');
-  paintUnsupported(sheet, picture?.unsupported ?? []);
-  context.restore();
-
+export function paintGood(sheet: Sheet, { area, level }: GoodHere): void {
+  const { ink } = sheet;
   for (const room of area.rooms) if (room.level === level) paintPlaces(sheet, room);
   const rings = area.good.flatMap((one) => (one.level === level ? one.rings : []));
   inPlan(sheet, (pixel) => {
@@ -54,6 +36,8 @@ function paintPlaces(sheet: Sheet, { may, bands }: GoodArea['rooms'][number]): v
   inPlan(sheet, (pixel) => {
     context.save();
     lay(sheet, may);
+    context.fillStyle = paper(ink);
+    context.fill('evenodd');
     context.clip('evenodd');
     for (const { value, polygons } of bands) {
       lay(sheet, polygons.flat());
@@ -64,7 +48,7 @@ function paintPlaces(sheet: Sheet, { may, bands }: GoodArea['rooms'][number]): v
     context.restore();
     lay(sheet, may);
     const dash = EDGE.dash.map((length) => length * pixel);
-    strokePath(sheet, { colour: ink.text2, width: EDGE.width * pixel, dash }, EDGE.width * pixel);
+    strokePath(sheet, { colour: ink.text, width: EDGE.width * pixel, dash }, EDGE.casing * pixel);
   });
 }
 

@@ -51,7 +51,7 @@ export function mountPainting(
     estimate: (sheet, { picture, plan, contours, target, backdrop, litBand, good }) => {
       if (backdrop) paintBackdrop(sheet, backdrop);
       if (picture) paintEstimate(sheet, picture, plan.floor, contours, target);
-      if (good) paintGood(sheet, good, picture);
+      if (good) paintGood(sheet, good);
       paintLitBand(sheet, { litBand, picture, plan });
     },
     plan: (sheet, scene) => paintPlan(sheet, scene.plan),

@@ -1,5 +1,4 @@
 import type { GoodArea } from '../../engine/arranging/goodArea';
-import type { Ring } from '../../engine/geometry/point';
 import type { LevelPicture } from '../../engine/assess';
 import type { Editor, View } from '../../editor/editor';
 import type { Backdrop, Home, Id, Piece, Reading } from '../../home/home';
@@ -49,11 +48,10 @@ export interface Scene {
   travel: number;
 }
 
-/** Where the piece at hand may stand on the level shown; in these rooms the ink is of the piece and no longer of the floor. */
+/** Where the piece at hand may stand on the level shown; there the ink is of the piece and no longer of the floor. */
 export interface GoodHere {
   area: GoodArea;
   level: Id;
-  rooms: readonly Ring[];
 }
 
 /** The lines that lettering goes by. While a picture follows the hand they are those of the last whole one. */
@@ -94,12 +92,9 @@ export function createSceneReader(editor: Editor): (form: Form, travel?: number)
   // Marks and probe are worked out at each asking.
   const overlay = keepSame<Editor['overlay']>();
   const probe = keepSame<Editor['probe']>();
-  const good = keepLast((area: GoodArea | null, rooms: Home['rooms'], level: Id): GoodHere | null => {
-    const outlines = (area?.rooms ?? []).flatMap((one) =>
-      one.may.length > 0 && one.level === level && rooms[one.room] ? [rooms[one.room]!.outline] : [],
-    );
-    return area && outlines.length > 0 ? { area, level, rooms: outlines } : null;
-  });
+  const good = keepLast((area: GoodArea | null, level: Id): GoodHere | null =>
+    area?.rooms.some((one) => one.may.length > 0 && one.level === level) ? { area, level } : null,
+  );
   const atHand = keepSame<Editor['atHand']>();
   const broken = keepSame<Editor['broken']>();
   return (form, travel = 1) => {
@@ -128,7 +123,7 @@ export function createSceneReader(editor: Editor): (form: Form, travel?: number)
       suspect: editor.suspect,
       proposal: editor.arranging.state,
       atHand: held,
-      good: good(held?.area ?? null, home.rooms, view.level),
+      good: good(held?.area ?? null, view.level),
       broken: broken(editor.broken),
       tried: editor.trying.changes,
       next: editor.next,
