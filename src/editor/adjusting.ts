@@ -36,10 +36,8 @@ export interface Adjusting extends Subject {
    * the home as it stands.
    */
   has(ref: Ref): boolean;
-  /** Whether a piece's place in the answer is drawn beside the one it has. */
-  isGhost(ref: Ref): boolean;
-  /** The ghost at a point of the level shown. */
-  ghostAt(at: Point, reach: number): Ref | null;
+  /** The piece that the answer has at a point of the level shown. */
+  at(at: Point, reach: number): Ref | null;
   /** Everything where the planner has it, as one step. */
   back(): void;
   /** Another answer is looked at: what was done to this one is no longer spoken of. */
@@ -119,12 +117,11 @@ export function createAdjusting(parts: Parts): Adjusting {
       return gesture !== null;
     },
     has: ({ kind, id }) => kind === 'piece' && mayChange() && placed(id)?.level === parts.view().level,
-    isGhost: (ref) => adjusting.has(ref) && placed(ref.id)!.moves,
-    ghostAt(at, reach) {
+    at(at, reach) {
       if (!mayChange()) return null;
       const { pieces, ...rest } = shown();
-      const ghosts = Object.entries(pieces).filter(([id]) => placed(id)?.moves);
-      return hitTest({ ...rest, pieces: Object.fromEntries(ghosts) }, parts.view(), at, reach, ['piece']);
+      const own = Object.entries(pieces).filter(([id]) => placed(id));
+      return hitTest({ ...rest, pieces: Object.fromEntries(own) }, parts.view(), at, reach, ['piece']);
     },
     run(edit) {
       const [at, before] = [moment(), adjusted()];

@@ -9,8 +9,8 @@ import type { Aim, Bench } from './tool';
 /** The handles of what is selected, where exactly one thing is. */
 function handlesShown(bench: Bench): Handle[] {
   const ref = bench.selection.length === 1 ? bench.selection[0] : undefined;
-  if (ref && bench.answer.isGhost(ref)) {
-    // A ghost is as large as its piece: it is turned only.
+  if (ref && bench.answer.has(ref)) {
+    // An answer has places and no sizes: its pieces are turned only.
     const { home } = bench.answer;
     return kindOf(ref)
       .handles(home, thingOf(home, ref)!)

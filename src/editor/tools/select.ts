@@ -41,7 +41,7 @@ export function createSelectTool(bench: Bench): Tool {
     else if (hit && (movable(hit) || subject === bench.tried) && (hit.kind !== 'room' || press.wasSelected)) {
       if (!isSelected(hit)) bench.select([hit]);
       const moves =
-        subject === bench ? movable : subject === bench.tried ? bench.tried.has : bench.answer.isGhost;
+        subject === bench ? movable : subject === bench.tried ? bench.tried.has : bench.answer.has;
       state = { doing: 'drag', subject, ...createDrag(bench, subject, bench.selection.filter(moves), from) };
     } else if (aim.type === 'touch' || MOVES[bench.view.stage].length === 0)
       state = { doing: 'pan', last: from };
@@ -66,18 +66,18 @@ export function createSelectTool(bench: Bench): Tool {
     cursor: 'default',
     down(aim) {
       const handle = bench.selection.length === 1 && handleAt(bench, aim);
-      const ghost = bench.answer.ghostAt(aim.at, aim.reach);
-      const tried = handle || ghost ? null : bench.tried.at(aim.at, aim.reach);
-      const hit = handle ? bench.selection[0]! : (ghost ?? tried ?? bench.hit(aim));
-      const onGhost = handle ? bench.answer.isGhost(hit!) : ghost !== null;
-      const subject = onGhost ? bench.answer : tried ? bench.tried : bench;
+      const piece = bench.answer.at(aim.at, aim.reach);
+      const tried = handle || piece ? null : bench.tried.at(aim.at, aim.reach);
+      const hit = handle ? bench.selection[0]! : (piece ?? tried ?? bench.hit(aim));
+      const inAnswer = handle ? bench.answer.has(hit!) : piece !== null;
+      const subject = inAnswer ? bench.answer : tried ? bench.tried : bench;
       state = { doing: 'press', from: aim, hit, wasSelected: hit !== null && isSelected(hit), subject };
     },
     move(aim) {
       switch (state.doing) {
         case 'nothing':
           return bench.hoverOver(
-            bench.answer.ghostAt(aim.at, aim.reach) ?? bench.tried.at(aim.at, aim.reach) ?? bench.hit(aim),
+            bench.answer.at(aim.at, aim.reach) ?? bench.tried.at(aim.at, aim.reach) ?? bench.hit(aim),
           );
         case 'press':
           return moved(state.from, aim) ? begin(state, aim) : undefined;

@@ -38,7 +38,7 @@ export interface Subject {
 
 /** What a tool may use of the session. */
 export interface Bench extends Subject {
-  /** The answer that is looked at, where there is one: its ghosts are moved, not the home. */
+  /** The answer that is looked at, where there is one: its pieces are moved, not the home's. */
   readonly answer: Adjusting;
   /** Sources that are moved to see what would be. */
   readonly tried: TriedSources;
