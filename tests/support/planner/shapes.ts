@@ -104,7 +104,8 @@ function toSegment([x, y]: P, a: P, b: P): number {
   const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
   const square = dx * dx + dy * dy;
   const t = square === 0 ? 0 : Math.min(1, Math.max(0, ((x - a[0]) * dx + (y - a[1]) * dy) / square));
-  return Math.hypot(x - a[0] - t * dx, y - a[1] - t * dy);
+  const [offX, offY] = [x - a[0] - t * dx, y - a[1] - t * dy];
+  return Math.sqrt(offX * offX + offY * offY);
 }
 
 /** Metres from a place to the nearest wall of a ring. */

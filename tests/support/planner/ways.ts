@@ -71,8 +71,9 @@ export class Floor {
       for (let cell = 0; cell < open.length; cell++) if (taken[cell]) open[cell] = 0;
     }
     const connected = this.groups.every(([first, ...others]) => {
-      const found = this.from(open, [first]);
-      return found.includes(1) && others.every((door) => share(door, found));
+      if (!share(first, open)) return false;
+      const found = others.length > 0 ? this.from(open, [first]) : open;
+      return others.every((door) => share(door, found));
     });
     if (!connected) return false;
     const found = this.from(open, this.doors);
