@@ -281,6 +281,23 @@ describe('keys on what is selected', () => {
     expect(editor.home.pieces.p1!.at).toEqual([1.55, 2]);
   });
 
+  it('fault: a plan that is only looked at was moved by the arrow keys', async () => {
+    const { editor, key } = await drive({ home: twoBeds() });
+    for (const [stage, moves] of [
+      ['sketch', true],
+      ['map', false],
+      ['judge', false],
+      ['arrange', true],
+    ] as const) {
+      editor.setStage(stage);
+      editor.select([P1]);
+      const before = editor.home;
+      key('ArrowRight');
+      key('r');
+      expect(editor.home !== before, stage).toBe(moves);
+    }
+  });
+
   it('Delete takes it away and one undo brings it back', async () => {
     const { editor, key } = await drive({ home: twoBeds() });
     const before = editor.home;
