@@ -12,7 +12,7 @@ import { createGoodTask } from './compute/goodTask';
 import type { AtHand, Broken, ProposalState, Results, View } from './editor';
 import { homeShown } from './homeShown';
 import { keepLast } from './keepLast';
-import { sameValue } from './sameValue';
+import { sameValue } from '../engine/sameValue';
 import type { Services } from './services';
 import { shownAnswer } from './shownAnswer';
 import type { Topics } from './topics';

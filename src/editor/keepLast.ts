@@ -1,4 +1,4 @@
-import { sameValue } from './sameValue';
+import { sameValue } from '../engine/sameValue';
 
 /** A pure function that keeps its last answer and gives it again where every argument is the same object. */
 export function keepLast<Arguments extends unknown[], Answer>(

@@ -3,7 +3,7 @@ import type { Patch } from 'immer';
 import type { Edit } from '../home/edits/edit';
 import type { Home } from '../home/home';
 import type { Problem } from '../home/problem';
-import { sameValue } from './sameValue';
+import { sameValue } from '../engine/sameValue';
 
 enablePatches();
 

@@ -5,7 +5,7 @@ import type { ArrangeRequest } from '../../engine/arranging/request';
 import type { Home } from '../../home/home';
 import { arrangeQuestion, type ArrangeWishes } from '../../home/questions/arrangeQuestion';
 import type { Adjusted, ProposalState, Shown } from '../editor';
-import { sameValue } from '../sameValue';
+import { sameValue } from '../../engine/sameValue';
 import type { Services } from '../services';
 import { plannersAnswer } from '../shownAnswer';
 import { createEngineClient } from './engineClient';

@@ -3,7 +3,7 @@ import type { SourceChange } from '../../engine/whatIf/sourceChange';
 import type { Home } from '../../home/home';
 import { compareQuestion } from '../../home/questions/compareQuestion';
 import type { Results } from '../editor';
-import { sameValue } from '../sameValue';
+import { sameValue } from '../../engine/sameValue';
 import type { Services } from '../services';
 import type { ComparedState } from '../trying';
 import { createEngineClient } from './engineClient';

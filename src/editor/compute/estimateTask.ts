@@ -5,7 +5,7 @@ import type { Home, Piece } from '../../home/home';
 import { assessPiece } from '../../home/questions/assessPiece';
 import { assessQuestion } from '../../home/questions/assessQuestion';
 import type { Results, View } from '../editor';
-import { sameValue } from '../sameValue';
+import { sameValue } from '../../engine/sameValue';
 import type { Services } from '../services';
 import { createEngineClient } from './engineClient';
 import { createSamplingTask } from './samplingTask';

@@ -1,6 +1,6 @@
 import type { GoodArea } from '../../engine/arranging/goodArea';
 import type { GoodQuestion } from '../../home/questions/goodQuestion';
-import { sameValue } from '../sameValue';
+import { sameValue } from '../../engine/sameValue';
 import type { Services } from '../services';
 import { createEngineClient } from './engineClient';
 

@@ -2,7 +2,7 @@ import { answersAt, type Answer } from '../../engine/arranging/answer';
 import { fieldsOf } from '../../engine/dose/fieldAt';
 import type { ArrangeRequest } from '../../engine/arranging/request';
 import type { Put } from '../../engine/arranging/place';
-import { sameValue } from '../sameValue';
+import { sameValue } from '../../engine/sameValue';
 
 /** So many places on, what was found of all of them is let go: some hundred kilobytes each, on a sampled map. */
 const MANY = 100;

@@ -2,7 +2,7 @@ import type { NextRequest } from '../../engine/nextReadings/request';
 import type { Home } from '../../home/home';
 import { nextQuestion } from '../../home/questions/nextQuestion';
 import type { AskedPlaces, NextState, Results } from '../editor';
-import { sameValue } from '../sameValue';
+import { sameValue } from '../../engine/sameValue';
 import type { Services } from '../services';
 import { createEngineClient } from './engineClient';
 

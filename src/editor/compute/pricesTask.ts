@@ -3,7 +3,7 @@ import type { FittedSurvey } from '../../engine/mapping/fitSurvey';
 import type { Home } from '../../home/home';
 import { arrangeQuestion, type ArrangeWishes } from '../../home/questions/arrangeQuestion';
 import type { PricesState } from '../editor';
-import { sameValue } from '../sameValue';
+import { sameValue } from '../../engine/sameValue';
 import type { Services } from '../services';
 import { createEngineClient } from './engineClient';
 

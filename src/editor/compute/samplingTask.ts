@@ -1,7 +1,7 @@
 import { wantsSampling } from '../../engine/mapping/sourceSampling/wantsSampling';
 import type { Sampled } from '../../engine/mapping/sourceSampling/sampleSurvey';
 import type { Survey } from '../../engine/mapping/survey';
-import { sameValue } from '../sameValue';
+import { sameValue } from '../../engine/sameValue';
 import type { Services } from '../services';
 import { createEngineClient } from './engineClient';
 

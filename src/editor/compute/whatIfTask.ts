@@ -3,7 +3,7 @@ import type { SourceChange } from '../../engine/whatIf/sourceChange';
 import type { Id } from '../../home/home';
 import type { Problem } from '../../home/problem';
 import type { Results } from '../editor';
-import { sameValue } from '../sameValue';
+import { sameValue } from '../../engine/sameValue';
 import type { Services } from '../services';
 import { createEngineClient } from './engineClient';
 

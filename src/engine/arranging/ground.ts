@@ -1,5 +1,6 @@
 import { bilinear, cellCentres, gridOver, type Grid } from '../grid/grid';
 import { bounds } from '../geometry/polygon';
+import { SUPPORTED_SHARE } from '../dose/pieceDose';
 import { HALF_90 } from '../mapping/interval';
 import { lerp, type Point, type Ring } from '../geometry/point';
 import type { Field } from '../mapping/field';
@@ -31,9 +32,6 @@ const DOUBT_CELL = 0.2;
 
 /** Room for what stands half in a wall, metres. */
 const PAD = 0.2;
-
-/** Share of a zone that must lie on the supported map: the project's choice. */
-const SUPPORTED_SHARE = 0.95;
 
 /** Grounds of a field live as long as it does: one map is asked about many times. */
 const known = new WeakMap<Field, Map<string, Ground>>();

@@ -3,8 +3,8 @@ import { zoneMeans } from './zoneMeans';
 import type { FieldAt } from './fieldAt';
 import type { AssessPiece, PieceDose } from '../assess';
 
-// A zone is spoken for by the map where this share of it is drawn: the project's choice.
-const SUPPORTED_SHARE = 0.95;
+/** A zone is spoken for by the map where this share of it is drawn: the project's choice. */
+export const SUPPORTED_SHARE = 0.95;
 
 /** The daily dose of those who use a piece where it stands; null for a piece that nobody uses. */
 export function pieceDose(fieldAt: FieldAt, piece: AssessPiece): PieceDose | null {

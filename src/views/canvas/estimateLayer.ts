@@ -112,7 +112,7 @@ function paintTarget(sheet: Sheet, lines: readonly ContourLine[]): void {
 }
 
 /** Hatch where nothing is known. */
-export function paintUnsupported(sheet: Sheet, rings: readonly Ring[]): void {
+function paintUnsupported(sheet: Sheet, rings: readonly Ring[]): void {
   const { context, ink } = sheet;
   if (rings.length === 0) return;
   context.save();

@@ -1,1 +1,0 @@
-export { sameValue } from '../engine/sameValue';
