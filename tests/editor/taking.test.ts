@@ -1,16 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { problemText } from '../../src/words/problems';
-import {
-  answer,
-  dragGhost,
-  furnished,
-  kinds,
-  placed,
-  placeOf,
-  proposed,
-  state,
-  tight,
-} from '../support/proposed';
+import { answer, dragGhost, furnished, kinds, placed, placeOf, proposed, state } from '../support/proposed';
+import { tight } from '../support/homes';
 
 describe('taking an answer that a hand has changed', () => {
   it('takes it as it stands, with the rule that was broken; one undo brings all back', async () => {

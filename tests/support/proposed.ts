@@ -5,7 +5,7 @@ import { tryEdit } from '../../src/editor/store';
 import type { Edit } from '../../src/home/edits/edit';
 import type { Home, Point } from '../../src/home/home';
 import type { PlacedPiece } from '../../src/engine/arranging/arrange';
-import { bedroom, box, homeWith, room } from './homes';
+import { bedroom, box } from './homes';
 import { drive, type Driver } from './driver';
 
 const withEdits = (home: Home, ...edits: Edit[]): Home =>
@@ -73,30 +73,3 @@ export function dragGhost(driver: Driver, id: string, to: Point, how = {}) {
   const { at } = placed(driver, id);
   driver.drag([at, [(at[0] + to[0]) / 2, (at[1] + to[1]) / 2], to], how);
 }
-
-/** A room in which no bed for two keeps its strips. */
-export const tight = () =>
-  homeWith(
-    room(box(0, 0, 2.6, 2.5)),
-    addOpening({ room: 'r1', kind: 'door', wall: 0, offset: 1.6, width: 0.8 }),
-    addPiece({
-      kind: 'bed',
-      name: 'Bed',
-      level: 'l1',
-      at: [0.7, 1.5],
-      size: [1.4, 2],
-      uses: [
-        { who: 'A', hours: 8 },
-        { who: 'B', hours: 8 },
-      ],
-    }),
-    ...[0, 1, 2].flatMap((i) =>
-      [0, 1, 2].map((j) =>
-        addReading({
-          level: 'l1',
-          at: [0.3 + i, 0.3 + 0.9 * j],
-          value: Number((0.4 / (i + 0.8) + 0.01 * j).toFixed(3)),
-        }),
-      ),
-    ),
-  );

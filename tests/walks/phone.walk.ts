@@ -1,5 +1,5 @@
 import { expect, test, type Page } from '@playwright/test';
-import { arrive, goTo, newHome, openHomes, sheet } from './steps';
+import { arrive, finger, goTo, newHome, openHomes, sheet } from './steps';
 
 /** Drags one finger over the sheet, as shares of it. */
 async function swipe(
@@ -8,15 +8,7 @@ async function swipe(
   to: readonly [number, number],
 ): Promise<void> {
   const { at } = await sheet(page);
-  const touches = await page.context().newCDPSession(page);
-  const send = (type: 'touchStart' | 'touchMove' | 'touchEnd', points: { x: number; y: number }[]) =>
-    touches.send('Input.dispatchTouchEvent', { type, touchPoints: points });
-  await send('touchStart', [at(...from)]);
-  for (const share of [0.25, 0.5, 0.75, 1]) {
-    await send('touchMove', [at(from[0] + share * (to[0] - from[0]), from[1] + share * (to[1] - from[1]))]);
-  }
-  await send('touchEnd', []);
-  await touches.detach();
+  await finger(page, at(...from), at(...to));
 }
 
 /** Types a value on the page's own keys. */

@@ -1,4 +1,13 @@
+import { readFileSync } from 'node:fs';
 import { expect, type Page } from '@playwright/test';
+import type { Home } from '../../src/home/home';
+import { parseHome } from '../../src/home/file/parse';
+import { serialiseHome } from '../../src/home/file/serialise';
+
+interface Place {
+  x: number;
+  y: number;
+}
 
 export type StageWord = 'sketch' | 'survey' | 'map' | 'judge' | 'arrange' | 'report';
 
@@ -56,4 +65,46 @@ export async function sheet(page: Page) {
       await page.mouse.up();
     },
   };
+}
+
+/** One finger goes from one place of the screen to another. */
+export async function finger(page: Page, from: Place, to: Place): Promise<void> {
+  const touches = await page.context().newCDPSession(page);
+  const send = (type: 'touchStart' | 'touchMove' | 'touchEnd', touchPoints: Place[]) =>
+    touches.send('Input.dispatchTouchEvent', { type, touchPoints });
+  await send('touchStart', [from]);
+  for (const share of [0.25, 0.5, 0.75, 1])
+    await send('touchMove', [{ x: from.x + share * (to.x - from.x), y: from.y + share * (to.y - from.y) }]);
+  await send('touchEnd', []);
+  await touches.detach();
+}
+
+/** Opens one of the sample homes of the list. */
+export async function openSample(page: Page, name: RegExp): Promise<void> {
+  await openHomes(page);
+  await page.getByRole('dialog').getByRole('button', { name }).click();
+  await expect(page.getByRole('dialog')).toBeHidden();
+}
+
+/** Opens a home by its file. */
+export async function openHome(page: Page, home: Home): Promise<void> {
+  await openHomes(page);
+  const chooser = page.waitForEvent('filechooser');
+  await page
+    .getByRole('dialog')
+    .getByRole('button', { name: /Open a home file/ })
+    .click();
+  const buffer = Buffer.from(serialiseHome(home));
+  await (await chooser).setFiles({ name: 'made.home.json', mimeType: 'application/json', buffer });
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText(home.title);
+}
+
+/** The home as its file has it, kept from the report. */
+export async function keptHome(page: Page): Promise<Home> {
+  await goTo(page, 'report');
+  const download = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Keep a file of this home' }).click();
+  const kept = parseHome(readFileSync(await (await download).path(), 'utf8'));
+  if (!kept.ok) throw new Error(JSON.stringify(kept.problems));
+  return kept.home;
 }

@@ -1,46 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { addOpening, addPiece, addReading } from '../../../src/home/edits/add';
+import { addReading } from '../../../src/home/edits/add';
 import { change } from '../../../src/home/edits/change';
-import { setSettings } from '../../../src/home/edits/setSettings';
 import { paintOverlay } from '../../../src/views/canvas/overlayLayer';
 import { PRINT_INK } from '../../../src/views/canvas/ink';
 import { createSceneReader } from '../../../src/views/canvas/scene';
 import { drive } from '../../support/driver';
-import { box, homeWith, room } from '../../support/homes';
+import { doubtful } from '../../support/homes';
 import { recordedContext } from '../../support/recordedContext';
-
-/** A bed for two among readings so few and so uneven that a better place is likely and not sure. */
-const doubtful = () =>
-  homeWith(
-    setSettings({ method: 'kriging' }),
-    room(box(0, 0, 5, 4)),
-    addOpening({ room: 'r1', kind: 'door', wall: 0, offset: 3.5 }),
-    addOpening({ room: 'r1', kind: 'window', wall: 2, offset: 1.5 }),
-    addPiece({
-      kind: 'bed',
-      level: 'l1',
-      at: [1, 3],
-      size: [1.5, 2],
-      uses: [
-        { who: 'A', side: 'left', hours: 8 },
-        { who: 'B', side: 'right', hours: 8 },
-      ],
-    }),
-    ...READINGS.map(([x, y, value]) => addReading({ level: 'l1', at: [x, y], value })),
-  );
-
-const READINGS: [number, number, number][] = [
-  [2.35, 1.6, 0.055],
-  [4.42, 3.4, 0.116],
-  [3.97, 1.81, 0.138],
-  [3.04, 2.83, 0.068],
-  [1.04, 3.1, 0.14],
-  [3.83, 0.86, 0.062],
-  [3.63, 3.23, 0.088],
-  [0.64, 2.48, 0.157],
-  [1.32, 2.19, 0.081],
-  [0.86, 1.85, 0.081],
-];
 
 async function proposed() {
   const driver = await drive({ home: doubtful() });
