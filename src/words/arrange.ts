@@ -4,7 +4,7 @@ import type { FieldUnit, Home, PieceKind } from '../home/home';
 import { roomAt } from '../home/questions/roomAt';
 import { changeText, isLower, leadOf } from './arranging';
 import { wholeName } from './furniture';
-import { doseText, doseUnitName } from './numbers';
+import { doseText, doseUnitName, intervalText } from './numbers';
 import { PIECE_WORDS, thingName } from './things';
 
 export const arrange = {
@@ -80,7 +80,7 @@ export function doseParts(worth: Pick<Worth, 'before' | 'after'>, unit: FieldUni
     dose
       ? {
           value: doseText(dose.dose, unit),
-          interval: `(${doseText(dose.low, unit)}–${doseText(dose.high, unit)})`,
+          interval: `(${intervalText(dose.low, dose.high, unit)})`,
         }
       : null;
   return { before: text(worth.before), after: text(worth.after), unit: doseUnitName(unit) };

@@ -4,7 +4,7 @@ import type { ArrangeRequest } from '../engine/arranging/request';
 import type { Worth } from '../engine/arranging/compare';
 import type { BrokenRule } from '../engine/arranging/rules';
 import type { FieldUnit, PieceKind } from '../home/home';
-import { doseText, doseUnitName, oddsText } from './numbers';
+import { doseText, doseUnitName, intervalText, oddsText } from './numbers';
 
 /** What using a piece for its hours is called. */
 export function spellName(kind: PieceKind): string {
@@ -71,7 +71,7 @@ export function changeText(
   return {
     before: doseText(answer.before, unit),
     after: doseText(answer.after, unit),
-    interval: `${doseText(answer.low, unit)}–${doseText(answer.high, unit)}`,
+    interval: intervalText(answer.low, answer.high, unit),
     unit: doseUnitName(unit),
   };
 }

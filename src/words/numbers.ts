@@ -35,13 +35,13 @@ export function fixedText(value: number, decimals: number): string {
 }
 
 /**
- * Two significant figures with the trailing zero kept (0.060), never finer than `resolution` (same unit as the
+ * Two significant figures, or so many, with the trailing zero kept (0.060), never finer than `resolution` (same unit as the
  * value; 0 for none). What is above zero but rounds to nothing is said to be below the last digit.
  */
-function deservedText(value: number, resolution = 0): string {
+function deservedText(value: number, resolution = 0, figures = 2): string {
   if (value === 0) return '0';
-  const rounded = Number(value.toPrecision(2));
-  const needed = Math.max(0, 1 - Math.floor(Math.log10(Math.abs(rounded))));
+  const rounded = Number(value.toPrecision(figures));
+  const needed = Math.max(0, figures - 1 - Math.floor(Math.log10(Math.abs(rounded))));
   const allowed = resolution > 0 ? Math.max(0, Math.ceil(-Math.log10(resolution) - 1e-9)) : needed;
   if (allowed >= needed) return fixedText(rounded, needed);
   const text = fixedText(value, allowed);
@@ -58,9 +58,15 @@ export function withUnit(microtesla: number, unit: FieldUnit, resolution = 0): s
   return `${fieldText(microtesla, unit, resolution)} ${unitName(unit)}`;
 }
 
-/** '0.090–0.21': both ends as a field would be written. */
+/**
+ * '0.090–0.21': both ends as a field would be written; '1.18–1.22' where two figures would make them one number. Ends that are one
+ * to four figures are written once.
+ */
 export function intervalText(low: number, high: number, unit: FieldUnit, resolution = 0): string {
-  return `${fieldText(low, unit, resolution)}–${fieldText(high, unit, resolution)}`;
+  const ends = (figures: number) =>
+    [low, high].map((end) => deservedText(inUnit(end, unit), inUnit(resolution, unit), figures));
+  const [from, to] = [2, 3, 4].map(ends).find(([from, to]) => from !== to) ?? ends(3);
+  return from === to ? from! : `${from}–${to}`;
 }
 
 /** '0.14 µT (0.090–0.21)' */

@@ -81,8 +81,18 @@ describe('intervals and estimates', () => {
   it('joins the ends with an en dash', () => {
     expect(intervalText(0.0921, 0.2149, 'uT')).toBe('0.092–0.21');
     expect(intervalText(0.0921, 0.2149, 'uT', 0.01)).toBe('0.09–0.21');
+    expect(intervalText(1.18, 1.22, 'uT')).toBe('1.18–1.22');
+    expect(intervalText(1.2034, 1.2041, 'uT')).toBe('1.203–1.204');
+    expect(intervalText(0.118, 0.122, 'mG')).toBe('1.18–1.22');
     expect(estimateText(0.14, 0.092, 0.214, 'uT')).toBe('0.14 µT (0.092–0.21)');
   });
+});
+
+it('an interval is never a number twice', () => {
+  // Ends that agree to four figures, or as far as the meter tells, are one number.
+  expect(intervalText(1.20301, 1.20302, 'uT')).toBe('1.20');
+  expect(intervalText(0.061, 0.064, 'uT', 0.01)).toBe('0.06');
+  expect(intervalText(0, 0, 'uT')).toBe('0');
 });
 
 describe('readingText', () => {
