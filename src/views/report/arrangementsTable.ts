@@ -1,10 +1,13 @@
 import type { ComparedArrangement } from '../../engine/whatIf/compareArrangements';
 import type { Home } from '../../home/home';
-import { arrangementRows } from '../../home/questions/arrangementRows';
+import { arrangementRows, type ArrangementRow } from '../../home/questions/arrangementRows';
 import { arrangementTitle, chanceText, differsText, keptWords, worthOf } from '../../words/whatIf';
 import { doseText, doseUnitName, intervalText } from '../../words/numbers';
 import { problemText } from '../../words/problems';
 import type { Titled } from './basisPart';
+
+const unmeasuredMark = ({ differs }: ArrangementRow): string =>
+  differs.sources.length > 0 ? ` · ${keptWords.notMeasured}` : '';
 
 /** The arrangements that are kept, as found first; null where none is but how things were found, or none is compared yet. */
 export function arrangementsTable(
@@ -41,7 +44,7 @@ export function arrangementsTable(
             ? ''
             : one && 'without' in one
               ? problemText(one.without)
-              : differsText(home, row.differs),
+              : differsText(home, row.differs) + unmeasuredMark(row),
         ];
       }),
     },

@@ -52,7 +52,8 @@ describe('kept arrangements in the report', () => {
     const kept = keepArrangement('Without it', { sources: [{ id: 's1', scale: 0, path: null }] });
     const { table, note } = tableOf(after(home, kept))!;
     expect(table.rows.map(([name]) => name)).toEqual(['As found, and now', 'Without it']);
-    expect(table.rows[1]![4]).toBe('Heat pump off');
+    expect(table.rows[1]![4]).toBe('Heat pump off · not measured');
+    expect(table.rows[0]!.join()).not.toContain('not measured');
     expect(note).toContain('not measured');
     expect(tableOf(after(home, kept), 'kriging')!.table.rows[1]).toEqual([
       'Without it',
