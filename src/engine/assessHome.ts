@@ -1,4 +1,5 @@
 import { answerSince } from './arranging/answer';
+import { mapOver } from './arranging/mapOver';
 import { drawLevel } from './drawLevel';
 import { fieldsOf } from './dose/fieldAt';
 import { fitSurvey } from './mapping/fitSurvey';
@@ -7,7 +8,6 @@ import { profileOf } from './judging/profile';
 import { placesOfEach, roomFigures } from './judging/rooms';
 import { pullsOf } from './pulls';
 import { reachOn } from './reachOn';
-import { zoneMeans } from './dose/zoneMeans';
 import type { AssessRequest, Assessment } from './assess';
 import type { Sampled } from './mapping/sourceSampling/sampleSurvey';
 
@@ -66,7 +66,7 @@ export function assessHome(
     ),
   );
   const { moved } = request;
-  const sinceFound = moved ? answerSince(moved, zoneMeans(fieldAt, fitted), moved.found) : null;
+  const sinceFound = moved ? answerSince(moved, mapOver(moved, fieldAt, fitted), moved.found) : null;
   return {
     ok: true,
     assessment: { fitted, evidence, pulls, pictures, rooms: figures, pieces, profiles, sinceFound },

@@ -9,7 +9,7 @@ import { sampleSurvey } from '../../src/engine/mapping/sourceSampling/sampleSurv
 import { solve } from '../../src/engine/arranging/solve';
 import { spread } from './arrangePeer';
 import { surveyOf, type GeneratedHome } from '../support/generators/generatedHome';
-import { zoneMeans } from '../../src/engine/dose/zoneMeans';
+import { mapOver } from '../../src/engine/arranging/mapOver';
 import { zoneOf } from '../../src/engine/dose/zones';
 import type { ArrangePiece, ArrangeRequest } from '../../src/engine/arranging/request';
 import type { Candidate } from '../../src/engine/arranging/candidates';
@@ -144,7 +144,7 @@ function putBeds(home: GeneratedHome, index: number, mapped: Mapped): Put[] {
     const asked = requestOf(home, fitted, bed({ ...pose, mayStandIn: home.rooms.map((_, i) => `r${i}`) }));
     const { chosen } = solve(planOf(asked, groundsOf(asked, fieldAt)), asked.step, { budget: 1e6 });
     const [now, then] = [truth(home, pose), truth(home, chosen![0].stand.pose)];
-    const { decision, pieces } = answerOf(asked, zoneMeans(fieldAt, fitted), chosen!);
+    const { decision, pieces } = answerOf(asked, mapOver(asked, fieldAt, fitted), chosen!);
     return {
       home: index,
       regret: then / least - 1,

@@ -1,6 +1,7 @@
 import { brokenRules } from './brokenRules';
 import { checkerOf, type Checker, type Fault } from './check/checkArrangement';
 import { compare, staysOf, type Comparison, type PersonWorth, type Worth } from './compare';
+import { mapOver, type MapOver } from './mapOver';
 import { placesToRead, type ReadingPlace } from './placesToRead';
 import { peopleOf } from '../dose/pieceDose';
 import { doseOver, type ZoneDose } from '../dose/dose';
@@ -11,7 +12,7 @@ import type { ArrangePiece, ArrangeRequest } from './request';
 import type { Candidate } from './candidates';
 import { decideForWorstOff, type Decision } from './decide';
 import type { FieldAt } from '../dose/fieldAt';
-import { zoneMeans, type ZoneMeans } from '../dose/zoneMeans';
+import type { ZoneMeans } from '../dose/zoneMeans';
 import { isElsewhere, type Place, type Put } from './place';
 
 /** One piece in an answer, with what its own place is worth to those who use it. */
@@ -31,7 +32,7 @@ export interface Answer {
   after: number;
   low: number;
   high: number;
-  /** Probability that the whole is lower than now; null where nothing moves. */
+  /** Probability that the whole is lower than now; null where nothing moves, or where the map does not speak for all that does. */
   odds: number | null;
   /** Of the whole, or of whoever is worst off where that is asked for. */
   decision: Decision;
@@ -47,7 +48,7 @@ export interface Answer {
 /** What the chosen places are worth against those the pieces have now. */
 export function answerOf(
   request: ArrangeRequest,
-  means: ZoneMeans,
+  map: MapOver,
   chosen: readonly Candidate[],
   check: Checker = checkerOf(request),
 ): Answer {
@@ -55,7 +56,7 @@ export function answerOf(
     const found = chosen.find(({ stand }) => stand.piece.id === piece.id);
     return found ? { level: levelOf(request, found.stand.room), ...found.stand.pose } : piece;
   };
-  const comparison = compare(request.pieces, means, (piece) => piece, placeOf);
+  const comparison = compare(request, map, (piece) => piece, placeOf);
   const stands = chosen.map(({ stand }) => stand);
   const pieces = chosen.map(({ stand: { piece, room }, breaks }): PlacedPiece => ({
     id: piece.id,
@@ -81,12 +82,12 @@ export function answerOf(
  */
 export function answerSince(
   request: Pick<ArrangeRequest, 'rooms' | 'pieces'>,
-  means: ZoneMeans,
+  map: MapOver,
   found: readonly Put[],
 ): Answer | null {
   const foundAt = (piece: ArrangePiece): Place => found.find(({ id }) => id === piece.id) ?? piece;
   if (!request.pieces.some((piece) => isElsewhere(foundAt(piece), piece))) return null;
-  return { ...between(request, means, foundAt, (piece) => piece), faults: [] };
+  return { ...between(request, map, foundAt, (piece) => piece), faults: [] };
 }
 
 /**
@@ -96,8 +97,8 @@ export function answerSince(
  * is kept for the next choice of places.
  */
 export function answersAt(request: ArrangeRequest, fieldAt: FieldAt): (puts: readonly Put[]) => Answer {
-  const [means, rulesAt, check] = [
-    zoneMeans(fieldAt, request.fitted),
+  const [map, rulesAt, check] = [
+    mapOver(request, fieldAt, request.fitted),
     brokenRules(request, fieldAt),
     checkerOf(request),
   ];
@@ -105,7 +106,7 @@ export function answersAt(request: ArrangeRequest, fieldAt: FieldAt): (puts: rea
     const putOf = (piece: ArrangePiece) => puts.find(({ id }) => id === piece.id);
     const answer = between(
       request,
-      means,
+      map,
       (piece) => piece,
       (piece) => putOf(piece) ?? piece,
     );
@@ -121,11 +122,11 @@ export function answersAt(request: ArrangeRequest, fieldAt: FieldAt): (puts: rea
 /** All pieces of a request at one place before and at another after. */
 function between(
   request: Pick<ArrangeRequest, 'rooms' | 'pieces'>,
-  means: ZoneMeans,
+  map: MapOver,
   before: (piece: ArrangePiece) => Place,
   after: (piece: ArrangePiece) => Place,
 ): Omit<Answer, 'faults'> {
-  const comparison = compare(request.pieces, means, before, after);
+  const comparison = compare(request, map, before, after);
   const placed = request.pieces.map((piece) => {
     const { level, at, angle } = after(piece);
     const room = roomAt(request, level, at)?.id ?? '';
@@ -167,8 +168,8 @@ function wholeOf({
 
 const decisionOf = (
   { aim }: Pick<ArrangeRequest, 'aim'>,
-  { decision, people }: Pick<Answer, 'decision' | 'people'>,
-): Decision => (aim === 'worst-off' ? decideForWorstOff(people) : decision);
+  { odds, decision, people }: Pick<Answer, 'odds' | 'decision' | 'people'>,
+): Decision => (aim === 'worst-off' && odds !== null ? decideForWorstOff(people) : decision);
 
 // Two beds for two take no floor from each other.
 const FLOOR_ALONE = { oneDouble: false };

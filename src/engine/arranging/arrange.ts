@@ -3,11 +3,12 @@ import { checkerOf } from './check/checkArrangement';
 import { fieldsOf } from '../dose/fieldAt';
 import { groundsOf, hoursOf, planOf, roomsFor, type Grounds, type Hand } from './plan';
 import { given, relaxed, type Relaxation } from './relax';
+import { mapOver, type MapOver } from './mapOver';
 import { peopleOf } from '../dose/pieceDose';
 import { inEachRoom, mostUsed, otherAnswers, type InRoom, type Other } from './others';
 import { roomAt } from './site';
 import { search, solve, type Wishes } from './solve';
-import { zoneMeans, type ZoneMeans } from '../dose/zoneMeans';
+import type { ZoneMeans } from '../dose/zoneMeans';
 import type { ArrangeRequest } from './request';
 import type { BrokenRule } from './rules';
 import type { Candidate } from './candidates';
@@ -60,7 +61,7 @@ export type Progress = (share: number, least?: number) => void;
  */
 export function arrange(request: ArrangeRequest, progress?: Progress, cancelled?: () => boolean): Proposal {
   const fieldAt = fieldsOf(request.fitted);
-  const maps = { ground: groundsOf(request, fieldAt), means: zoneMeans(fieldAt, request.fitted) };
+  const maps = { ground: groundsOf(request, fieldAt), map: mapOver(request, fieldAt, request.fitted) };
   const proposal = arrangeAll(request, maps, progress, cancelled);
   const helps = proposal.blocked.some(({ rule }) => rule.kind !== 'not-tried');
   const relaxed = helps ? withLess(request, maps, cancelled) : null;
@@ -71,7 +72,7 @@ export function arrange(request: ArrangeRequest, progress?: Progress, cancelled?
 /** The map of a request: over its rooms, and what it says of zones. */
 interface Maps {
   ground: Grounds;
-  means: ZoneMeans;
+  map: MapOver;
 }
 
 function arrangeAll(
@@ -99,7 +100,7 @@ function arrangeAll(
   progress?.(BEST);
 
   const check = checkerOf(request);
-  const answer = (chosen: readonly Candidate[]) => answerOf(request, maps.means, chosen, check);
+  const answer = (chosen: readonly Candidate[]) => answerOf(request, maps.map, chosen, check);
   const hand = mostUsed(plan.hands);
   const rooms =
     hand && best.chosen
@@ -113,7 +114,7 @@ function arrangeAll(
           searchFor,
         )
       : [];
-  const offers = rooms.map((offer) => offerOf(request, maps.means, hand, offer));
+  const offers = rooms.map((offer) => offerOf(request, maps.map.means, hand, offer));
   const open = offers.filter((offer) => 'dose' in offer).sort((a, b) => a.dose - b.dose);
   return {
     ...answer(best.chosen ?? []),
@@ -131,7 +132,7 @@ function arrangeAll(
 /** All pieces placed with the least given up; null where even that does not help. */
 function withLess(
   request: ArrangeRequest,
-  { ground, means }: Maps,
+  { ground, map }: Maps,
   cancelled?: () => boolean,
 ): Proposal['relaxed'] {
   const limits = { budget: RELAX_BUDGET, cancelled };
@@ -139,7 +140,7 @@ function withLess(
   if (!less) return null;
   const { chosen } = solve(planOf(less, ground), request.step, limits);
   if (!chosen) return null;
-  const answer = answerOf(less, means, chosen);
+  const answer = answerOf(less, map, chosen);
   return { changes: given(request, less, answer.pieces), answer };
 }
 

@@ -1,9 +1,6 @@
 import { fieldsOf, type FieldAt } from '../dose/fieldAt';
-import { doubtOf, supports } from './ground';
-import { keptBy } from './plan';
-import { roomAt } from './site';
+import { mapOver } from './mapOver';
 import { ruleBook } from './ruleBook';
-import { zoneOf } from '../dose/zones';
 import type { ArrangeRequest } from './request';
 import type { BrokenRule } from './rules';
 import type { Put } from './place';
@@ -18,18 +15,10 @@ export type RulesAt = (put: Put, others?: readonly Put[]) => BrokenRule[];
  */
 export function brokenRules(request: ArrangeRequest, fieldAt: FieldAt = fieldsOf(request.fitted)): RulesAt {
   const book = ruleBook(request);
-  const doubtIn = keptBy((room) => {
-    const { level, outline } = request.rooms.find(({ id }) => id === room)!;
-    return keptBy((height) => doubtOf(fieldAt(level, Number(height)), outline));
-  });
-  const isUnsupported = ({ id, level, at, angle }: Put): boolean => {
-    const piece = request.pieces.find((one) => one.id === id);
-    const room = roomAt(request, level, at);
-    if (!piece || !room || piece.uses.length === 0) return false;
-    const doubt = doubtIn(room.id)(String(piece.height));
-    return piece.uses.some(
-      ({ side }) => !supports(doubt, zoneOf(piece.kind, { at, angle }, piece.size, side)),
-    );
+  const { speaksFor } = mapOver(request, fieldAt, request.fitted);
+  const isUnsupported = (put: Put): boolean => {
+    const piece = request.pieces.find(({ id }) => id === put.id);
+    return piece !== undefined && !speaksFor(piece, put);
   };
   return (put, others = []) => {
     const broken = book.broken(put, others);

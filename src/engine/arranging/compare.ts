@@ -1,18 +1,23 @@
 import { decide, type Decision } from './decide';
 import { doseOver, type ZoneDose } from '../dose/dose';
 import { isElsewhere, type Place } from './place';
+import { roomAt } from './site';
+import type { MapOver } from './mapOver';
 import { oddsBetween } from '../dose/overDraws';
 import { peopleOf } from '../dose/pieceDose';
 import { zoneOf } from '../dose/zones';
-import type { ArrangePiece } from './request';
-import type { MeansOfStays, Stay, ZoneMeans } from '../dose/zoneMeans';
+import type { ArrangePiece, ArrangeRequest } from './request';
+import type { MeansOfStays, Stay } from '../dose/zoneMeans';
 
 /** What a change of place is worth. Doses are µT·h a day, mean over those who count; null where nobody does. */
 export interface Worth {
   moves: boolean;
   before: ZoneDose | null;
   after: ZoneDose | null;
-  /** Probability that the dose after is lower than before; null where nothing moves or nobody is there. */
+  /**
+   * Probability that the dose after is lower than before; null where nothing moves or nobody is there, or where something moves
+   * to or from a place that is outside all rooms or that the map does not speak for.
+   */
   odds: number | null;
   decision: Decision;
 }
@@ -45,8 +50,8 @@ interface Used extends Day {
  * one that leave-one-out agrees with.
  */
 export function compare(
-  pieces: readonly ArrangePiece[],
-  means: ZoneMeans,
+  { rooms, pieces }: Pick<ArrangeRequest, 'rooms' | 'pieces'>,
+  { means, speaksFor }: MapOver,
   before: (piece: ArrangePiece) => Place,
   after: (piece: ArrangePiece) => Place,
 ): Comparison {
@@ -54,8 +59,13 @@ export function compare(
     ...staysOf(piece, before(piece)).map((day) => ({ ...day, piece, when: 'before' as const })),
     ...staysOf(piece, after(piece)).map((day) => ({ ...day, piece, when: 'after' as const })),
   ]);
-  const worth = worthOf(means(stays), stays);
   const moves = (piece: ArrangePiece) => isElsewhere(before(piece), after(piece));
+  const isKnown = (piece: ArrangePiece, place: Place) =>
+    piece.uses.length === 0 || (roomAt({ rooms }, place.level, place.at) !== null && speaksFor(piece, place));
+  const unknown = pieces.filter(
+    (piece) => moves(piece) && !(isKnown(piece, before(piece)) && isKnown(piece, after(piece))),
+  );
+  const worth = worthOf(means(stays), stays, unknown);
   const people = [...new Set(pieces.flatMap(({ uses }) => uses.map(({ who }) => who)))].sort();
   const uses = (piece: ArrangePiece, who: string) => piece.uses.some((use) => use.who === who);
   return {
@@ -73,7 +83,7 @@ export function compare(
 }
 
 /** Doses, odds and advice for some of the stays, as a mean over so many people. */
-function worthOf(means: MeansOfStays, stays: readonly Used[]) {
+function worthOf(means: MeansOfStays, stays: readonly Used[], unknown: readonly ArrangePiece[]) {
   return (counts: (stay: Used) => boolean, people: number, moves: boolean): Worth => {
     const [now, then] = (['before', 'after'] as const).map((when) =>
       stays.map((stay) => (stay.when === when && counts(stay) ? stay.hours : 0)),
@@ -81,7 +91,8 @@ function worthOf(means: MeansOfStays, stays: readonly Used[]) {
     if (now.every((hours) => hours === 0))
       return { moves, before: null, after: null, odds: null, decision: 'stay' };
     const [before, after] = [now, then].map((hours) => doseOver(means, hours, people));
-    const odds = moves ? oddsBetween(means.widened([now, then]), 0, 1) : null;
+    const isKnown = !stays.some((stay) => counts(stay) && unknown.includes(stay.piece));
+    const odds = moves && isKnown ? oddsBetween(means.widened([now, then]), 0, 1) : null;
     return { moves, before, after, odds, decision: decide(before.dose, after.dose, odds) };
   };
 }

@@ -1,6 +1,6 @@
 import { bilinear, cellCentres, gridOver, type Grid } from '../grid/grid';
 import { bounds } from '../geometry/polygon';
-import { SUPPORTED_SHARE } from '../dose/pieceDose';
+import { SUPPORTED_SHARE } from '../dose/isDrawn';
 import { HALF_90 } from '../mapping/interval';
 import { lerp, type Point, type Ring } from '../geometry/point';
 import type { Field } from '../mapping/field';
@@ -58,8 +58,19 @@ function predicted(field: Field, outline: Ring, cautious: boolean): Ground {
   return { grid, values, summed: summedArea(grid, values), ...doubtOf(field, outline) };
 }
 
-/** How much of one room the map speaks for: all that `supports` asks. */
+const doubts = new WeakMap<Field, Map<string, Doubt>>();
+
+/** How much of one room the map speaks for: all that `supports` asks. What was found before of the same field is given again. */
 export function doubtOf(field: Field, outline: Ring): Doubt {
+  const made = doubts.get(field) ?? new Map<string, Doubt>();
+  doubts.set(field, made);
+  const key = outline.join(' ');
+  const doubt = made.get(key) ?? doubtOver(field, outline);
+  made.set(key, doubt);
+  return doubt;
+}
+
+function doubtOver(field: Field, outline: Ring): Doubt {
   const doubtGrid = gridOver(bounds(outline), DOUBT_CELL, PAD);
   const { xs, ys } = cellCentres(doubtGrid);
   const { doubt } = field.support(xs, ys);
@@ -127,8 +138,16 @@ function meanAskew({ grid, values }: Ground, corner: Point, across: Point, along
   return sum / (m * n);
 }
 
-/** Whether the map speaks for a zone: nearly all of it lies on cells that deserve to be shown. */
-export function supports({ doubtGrid: grid, doubt, clear }: Doubt, { cells }: Pick<Zone, 'cells'>): boolean {
+/** Whether the map speaks for a zone: nearly all of it lies on cells that deserve to be shown; null where it lies beside them. */
+export function supports(
+  { doubtGrid: grid, doubt, clear }: Doubt,
+  { cells }: Pick<Zone, 'cells'>,
+): boolean | null {
+  const beside = cells.some(
+    ([x, y]) =>
+      x < grid.x0 || y < grid.y0 || x > grid.x0 + grid.nx * grid.step || y > grid.y0 + grid.ny * grid.step,
+  );
+  if (beside) return null;
   if (clear) return true;
   const place = (value: number, origin: number, count: number) =>
     Math.min(count - 1, Math.max(0, Math.floor((value - origin) / grid.step)));

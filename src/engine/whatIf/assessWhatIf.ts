@@ -1,9 +1,9 @@
 import { answerSince } from '../arranging/answer';
+import { mapOver } from '../arranging/mapOver';
 import { drawLevel } from '../drawLevel';
 import { fieldsOf } from '../dose/fieldAt';
 import { pieceDose } from '../dose/pieceDose';
 import { reachOn } from '../reachOn';
-import { zoneMeans } from '../dose/zoneMeans';
 import { type SourceChange } from './sourceChange';
 import { whatIf, type WithoutSources } from './whatIf';
 import type { AssessRequest, Assessment } from '../assess';
@@ -52,7 +52,7 @@ export function assessWhatIf(
       fitted: then.fitted,
       pictures,
       pieces: request.pieces.flatMap((piece) => pieceDose(fieldAt, piece) ?? []),
-      sinceFound: moved ? answerSince(moved, zoneMeans(fieldAt, then.fitted), moved.found) : null,
+      sinceFound: moved ? answerSince(moved, mapOver(moved, fieldAt, then.fitted), moved.found) : null,
       unheard: then.unheard,
     },
   };

@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { answersAt, type Answer } from '../../../src/engine/arranging/answer';
+import { answersAt, answerSince, type Answer } from '../../../src/engine/arranging/answer';
 import { arrange } from '../../../src/engine/arranging/arrange';
 import { fieldsOf } from '../../../src/engine/dose/fieldAt';
 import { bed, box, desk, door, fitted, readingsOf, request, room } from './homes';
 import { furnishedHome } from '../../support/generators/furnishedHome';
+import { mapOver } from '../../../src/engine/arranging/mapOver';
 import { random } from '../../../src/engine/algebra/random';
 import type { ArrangeRequest } from '../../../src/engine/arranging/request';
 import type { Put } from '../../../src/engine/arranging/place';
@@ -80,6 +81,58 @@ describe('an answer at places chosen by hand', () => {
     expect(kinds(beforeDoor, 'bed')).toContain('before-door');
     expect(beforeDoor.faults).toContainEqual({ piece: 'bed', rule: 'door' });
     const inWall = at(asked, [{ id: 'bed', level: 'l1', at: [9, 9], angle: 0 }]);
-    expect(kinds(inWall, 'bed')).toEqual(['outside-room']);
+    expect(kinds(inWall, 'bed')).toEqual(['unsupported', 'outside-room']);
+  });
+});
+
+describe('fault: a bed dragged outside the house was advised', () => {
+  /** A bedroom that is read everywhere, and a hall twelve metres long that is read at its near end only. */
+  const home = (more: Partial<ArrangeRequest> = {}) =>
+    request({
+      fitted: fitted(readingsOf((x) => 0.5 / (x + 0.5), [0, 0, 5, 4])),
+      rooms: [room('bedroom', box(0, 0, 5, 4)), room('hall', box(5.1, 0, 17, 4))],
+      openings: [door('bedroom', 0, 3)],
+      pieces: [bed({ at: [1, 3] }), desk({ at: [0.4, 1.5], uses: [{ who: 'B', side: 'middle', hours: 4 }] })],
+      ...more,
+    });
+  const put = (x: number, y: number): Put[] => [{ id: 'bed', level: 'l1', at: [x, y], angle: 0 }];
+  const advised = ({ pieces: [{ odds, decision }], ...whole }: Answer) => [
+    whole.odds,
+    whole.decision,
+    odds,
+    decision,
+  ];
+
+  it.each([
+    ['far from the house', put(2, 14), ['unsupported', 'outside-room']],
+    ['over the outer wall, with readings near', put(4.4, -0.6), ['outside-room']],
+    ['in a room, with no reading near', put(15, 2.995), ['unsupported']],
+  ])('it is judged to stay %s', (_, puts, rules) => {
+    for (const aim of ['mean', 'worst-off'] as const) {
+      const answer = at(home({ aim }), puts);
+      expect(answer.pieces[0].breaks.map(({ kind }) => kind)).toEqual(rules);
+      expect(advised(answer)).toEqual([null, 'stay', null, 'stay']);
+      expect(answer.people.map(({ odds, decision }) => [odds, decision])).toEqual([
+        [null, 'stay'],
+        [null, 'stay'],
+      ]);
+      expect(answer.readAt).toEqual([]);
+    }
+  });
+
+  it('nor is it advised from there, before or after it was taken, as it is inside', () => {
+    const outside = home({ pieces: [bed({ at: [2, 14] })] });
+    expect(advised(at(outside, put(4, 2.995)))).toEqual([null, 'stay', null, 'stay']);
+    const inside = home();
+    expect(advised(at(inside, put(4.5, 2.995)))).toEqual([
+      expect.any(Number),
+      'move',
+      expect.any(Number),
+      'move',
+    ]);
+    const back = (asked: ArrangeRequest, found: readonly Put[]) =>
+      answerSince(asked, mapOver(asked, fieldsOf(asked.fitted), asked.fitted), found)!;
+    expect(advised(back(outside, put(1, 3)))).toEqual([null, 'stay', null, 'stay']);
+    expect(back(home({ pieces: [bed({ at: [4.5, 2.995] })] }), put(1, 3)).decision).toBe('move');
   });
 });

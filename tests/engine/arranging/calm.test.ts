@@ -5,7 +5,7 @@ import { arrange } from '../../../src/engine/arranging/arrange';
 import { fieldsOf } from '../../../src/engine/dose/fieldAt';
 import { random } from '../../../src/engine/algebra/random';
 import { smallHome } from '../../support/planner/smallHome';
-import { zoneMeans } from '../../../src/engine/dose/zoneMeans';
+import { mapOver } from '../../../src/engine/arranging/mapOver';
 import type { ArrangeRequest } from '../../../src/engine/arranging/request';
 import type { Put } from '../../../src/engine/arranging/place';
 
@@ -74,8 +74,8 @@ test('what was taken is worth what was proposed: doses, intervals and odds are t
     const home = smallHome(random(seed));
     const proposal = arrange(home);
     if (!proposal.pieces.some(({ moves }) => moves)) continue;
-    const means = zoneMeans(fieldsOf(home.fitted), home.fitted);
-    const since = answerSince(taken(home, proposal.pieces), means, home.pieces)!;
+    const map = mapOver(home, fieldsOf(home.fitted), home.fitted);
+    const since = answerSince(taken(home, proposal.pieces), map, home.pieces)!;
     for (const figure of ['before', 'beforeLow', 'beforeHigh', 'after', 'low', 'high', 'odds'] as const)
       expect(since[figure]! / proposal[figure]!, `seed ${seed}, ${figure}`).toBeCloseTo(1, 9);
     expect(since.decision).toBe(proposal.decision);
@@ -84,8 +84,8 @@ test('what was taken is worth what was proposed: doses, intervals and odds are t
       expect(back.after?.dose).toBeCloseTo(piece.after!.dose, 9);
       expect(back.moves).toBe(piece.moves);
     }
-    expect(answerSince(home, means, home.pieces)).toBeNull();
-    expect(answerOf(home, means, [])).toMatchObject({ odds: null, decision: 'stay', pieces: [] });
+    expect(answerSince(home, map, home.pieces)).toBeNull();
+    expect(answerOf(home, map, [])).toMatchObject({ odds: null, decision: 'stay', pieces: [] });
   }
 });
 

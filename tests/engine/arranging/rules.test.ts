@@ -17,7 +17,7 @@ describe('in a plain square bedroom', () => {
   });
 
   test('in the garden', () => {
-    expect(rules({ pieces: [single()] }, { at: [20, 3] })).toEqual(['outside-room']);
+    expect(rules({ pieces: [single()] }, { at: [20, 3] })).toEqual(['unsupported', 'outside-room']);
   });
 
   test('4 mm into the wall is within tolerance, 6 mm is not', () => {

@@ -1,11 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { bed, desk, readingsOf } from '../arranging/homes';
+import { bed, box, desk, readingsOf, room } from '../arranging/homes';
 import { BUILDS } from '../../support/generators/builds';
 import { compare } from '../../../src/engine/arranging/compare';
 import { compareArrangements, type ArrangementWorth } from '../../../src/engine/whatIf/compareArrangements';
 import { fieldOf } from '../../../src/engine/mapping/field';
 import { fieldsOf } from '../../../src/engine/dose/fieldAt';
 import { fitSurvey, type FittedSurvey } from '../../../src/engine/mapping/fitSurvey';
+import { mapOver } from '../../../src/engine/arranging/mapOver';
 import { pieceDose } from '../../../src/engine/dose/pieceDose';
 import { random } from '../../../src/engine/algebra/random';
 import { choleskyWithJitter } from '../../../src/engine/algebra/cholesky';
@@ -14,7 +15,6 @@ import { samplingQuestion } from '../../../src/engine/mapping/sourceSampling/que
 import { surveyOf } from '../../support/generators/generatedHome';
 import { UNMARKED } from '../../support/readings';
 import { whatIf } from '../../../src/engine/whatIf/whatIf';
-import { zoneMeans } from '../../../src/engine/dose/zoneMeans';
 import { zoneOf } from '../../../src/engine/dose/zones';
 import type { Put } from '../../../src/engine/arranging/place';
 import type { ArrangePiece } from '../../../src/engine/arranging/request';
@@ -64,9 +64,10 @@ describe('arrangements compared', () => {
   ])('by %s have the doses and odds that a move has', (_, fitted) => {
     const [first, other] = worths(fitted, now, moved);
     const fieldAt = fieldsOf(fitted);
+    const plan = { rooms: [room('r1', box(0, 0, 10, 10))], pieces };
     const move = compare(
-      pieces,
-      zoneMeans(fieldAt, fitted),
+      plan,
+      mapOver(plan, fieldAt, fitted),
       (piece) => piece,
       (piece) => elsewhere.find(({ id }) => id === piece.id) ?? piece,
     );
