@@ -105,6 +105,16 @@ export function formulaSentences(
   ];
 }
 
+/** How surely one dose is lower than another, and why that may be less than their intervals suggest. */
+export function oddsSentence(meanSquareZ: number): string {
+  const wider = Math.max(1, meanSquareZ);
+  const more =
+    wider < 1.05
+      ? ''
+      : ` There, and not in the intervals, the covariance of the errors is multiplied by ${fixedText(wider, 1)}: by so much, as a mean square, the left-out readings missed more than their own standard errors. So it may be less sure than two intervals that lie apart suggest.`;
+  return `How surely a dose is lower: the probability that it is, with the errors of both places and their covariance.${more}`;
+}
+
 /** What the search for places went by. */
 export const cautiousSentence = (cautious: boolean): string =>
   cautious

@@ -9,6 +9,7 @@ import {
   alikeSentence,
   basisWords as words,
   cautiousSentence,
+  oddsSentence,
   edgeRows,
   fileSentence,
   formulaSentences,
@@ -61,7 +62,9 @@ export function basisPart(
     file: fileSentence(home.title, fileName(home.title), home.report.date, round),
     steps: [
       ...(assessment ? formulaSentences(home, assessment, steps) : []),
-      ...(cautious === null ? [] : [cautiousSentence(cautious)]),
+      ...(cautious === null || !assessment
+        ? []
+        : [oddsSentence(assessment.fitted.meanSquareZ), cautiousSentence(cautious)]),
     ],
     tables: tables.filter((one) => one !== null),
     rounds: inOrder(home.rounds)
