@@ -43,8 +43,13 @@ test('on a phone another answer is dragged by a finger, put back, taken and undo
   });
 
   await test.step('back to the planner’s places, and taken there', async () => {
-    await panel.getByRole('button', { name: 'Back to the planner’s places' }).tap();
-    await expect(byHand).toHaveCount(0);
+    await expect(panel.getByText('Its dose is being worked out.')).toHaveCount(0, WORKED_OUT);
+    // A tap straight after the drag is sometimes lost, why is not known: the finger presses again.
+    const back = panel.getByRole('button', { name: 'Back to the planner’s places' });
+    await expect(async () => {
+      if ((await byHand.count()) > 0) await back.tap();
+      await expect(byHand).toHaveCount(0, { timeout: 2000 });
+    }).toPass(WORKED_OUT);
     await expect(panel.getByText('would strike it')).toHaveCount(0);
     await take.tap();
     await expect(panel.getByRole('heading', { name: 'Taken' })).toBeVisible();
