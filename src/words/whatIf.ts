@@ -1,3 +1,5 @@
+import type { Decision } from '../engine/arranging/arrange';
+import type { SourceChange } from '../engine/whatIf/sourceChange';
 import type { ArrangementWorth, ComparedArrangement } from '../engine/whatIf/compareArrangements';
 import type { Arrangement, FieldUnit, Home, Id } from '../home/home';
 import { TRIED, type ArrangementRow, type Differences } from '../home/questions/arrangementRows';
@@ -14,7 +16,6 @@ export const whatIfWords = {
   title: 'What if a source were off?',
   none: 'No source is marked. Mark the street line, the meter cupboard or an appliance in the sketch, and its share of the map can be taken away here.',
   toSketch: 'Go to the sketch',
-  state: 'This source',
   ...SOURCE_STATES,
   moved: 'moved',
   drag: 'Drag it on the plan, move it there with the arrow keys, or say how far.',
@@ -23,6 +24,9 @@ export const whatIfWords = {
   end: 'The map as it is',
   drawing: 'Drawing the map as it would be…',
   methods: 'Draw the map by',
+  lines:
+    'Source kriging can hardly tell a line from the background: what is left without it may be further off than the map as it is.',
+  sampling: 'Draw the map by source sampling to trust this.',
   falls: 'The home as a whole, a day',
   caution:
     'It tells what the map gives to a source, not how to be rid of it. Open no panel and touch no wiring; lines, cables and transformers are the network operator’s.',
@@ -37,6 +41,9 @@ export const keptWords = {
   name: 'Keep under the name',
   keepNow: 'Keep how it stands',
   keepAnswer: 'Keep the answer shown',
+  keepSupposed: 'Keep as an arrangement',
+  keptAs: (name: string) =>
+    `Kept as ${name}, beside the other arrangements below. To use its places, choose Use there.`,
   word: 'Arrangement',
   use: 'Use',
   rename: 'Name',
@@ -61,6 +68,21 @@ export function usesSentence(home: Home, rooms: Arrangement['rooms']): string {
   if (rooms.length === 0) return '';
   const names = listed(rooms.map(({ id }) => roomName(home, id)));
   return rooms.length === 1 ? `${names} becomes a room to sleep in.` : `${names} become rooms to sleep in.`;
+}
+
+/** How far an answer holds that was made on a map as it would be: 'This holds only with the street line off, as tried. The source itself stays on.' */
+export function supposedAnswerSentence(
+  home: Home,
+  changes: readonly SourceChange[],
+  decision: Decision,
+): string {
+  const tried = listed(
+    changes.map((change) => `the ${lowerFirst(sourceName(home, change.id))} ${changeText(home, change)}`),
+  );
+  const holds = decision === 'stay' ? 'There is no clear gain' : 'This holds only';
+  const many = changes.length > 1;
+  const stays = changes.every(({ scale }) => scale === 0) ? 'on' : many ? 'as they are' : 'as it is';
+  return `${holds} with ${tried}, as tried. ${many ? `The sources themselves stay ${stays}` : `The source itself stays ${stays}`}.`;
 }
 
 /** Sources that are changed in vain. */
