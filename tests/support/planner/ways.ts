@@ -8,8 +8,35 @@ const CLOSE = 1e-6;
 /** Yes or no for each cell, row after row. */
 type Cells = Uint8Array;
 
-/** Who can still get where in one room, by a plain queue over cells. */
+const LEAST_PATH = 0.5;
+
+/**
+ * Who can still get where in one room, by a plain queue over cells: as broad as asked for, or as the bare room lets somebody be
+ * who comes to all that the least body comes to, in whole millimetres.
+ */
 export class Floor {
+  private readonly own: FloorAt;
+
+  constructor(request: ArrangeRequest, roomId: string) {
+    const { path } = request.rules;
+    const least = new FloorAt(request, roomId, Math.min(path, LEAST_PATH));
+    let floor = new FloorAt(request, roomId, path, least);
+    let width = Math.ceil(path * 1000) - 1;
+    // One by one would take long: in big steps down, in small ones up again.
+    if (floor.links() < least.links()) {
+      while (new FloorAt(request, roomId, width / 1000).links() < least.links()) width -= 50;
+      while (new FloorAt(request, roomId, (width + 1) / 1000).links() >= least.links()) width++;
+      floor = new FloorAt(request, roomId, Math.max(500, width) / 1000, least);
+    }
+    this.own = floor;
+  }
+
+  allows(places: readonly Place[]): boolean {
+    return this.own.allows(places);
+  }
+}
+
+class FloorAt {
   private readonly i0: number;
   private readonly j0: number;
   private readonly wide: number;
@@ -23,9 +50,14 @@ export class Floor {
   private readonly taken = new Map<Place, Cells>();
   private readonly sides = new Map<Place, Cells[]>();
 
-  constructor(request: ArrangeRequest, roomId: string) {
+  constructor(
+    request: ArrangeRequest,
+    roomId: string,
+    path: number,
+    private readonly least: FloorAt | null = null,
+  ) {
     const room = request.rooms.find(({ id }) => id === roomId)!;
-    this.reach = (request.rules.path - CELL) / 2 - CLOSE;
+    this.reach = (path - CELL) / 2 - CLOSE;
     const [xs, ys] = [room.outline.map(([x]) => x), room.outline.map(([, y]) => y)];
     this.i0 = Math.floor(Math.min(...xs) / CELL) - 2;
     this.j0 = Math.floor(Math.min(...ys) / CELL) - 2;
@@ -60,6 +92,11 @@ export class Floor {
             .map(standing)
             .filter((cells) => share(cells, this.all))
         : [];
+  }
+
+  /** Doors, groups of doors that do not lead to each other, and windows: of two widths, more where somebody narrower walks. */
+  links(): number {
+    return 2 * this.doors.length - this.groups.length + this.windows.length;
   }
 
   /** Whether everything that is come to in the empty room still is, with these pieces in it. */
@@ -106,6 +143,10 @@ export class Floor {
     return this.within(ring, reach, (p) => toRing(p, ring) < reach);
   }
 
+  private comesTo(strip: readonly P[]): boolean {
+    return share(this.near(strip, this.reach), this.all);
+  }
+
   private takenBy(place: Place): Cells {
     const cells = this.taken.get(place) ?? this.near(footprint(place), this.reach);
     this.taken.set(place, cells);
@@ -116,8 +157,8 @@ export class Floor {
     const cells =
       this.sides.get(place) ??
       eachStrip(place)
-        .map((strip) => this.near(strip, this.reach))
-        .filter((side) => share(side, this.all));
+        .filter((strip) => this.comesTo(strip) || this.least?.comesTo(strip))
+        .map((strip) => this.near(strip, this.reach));
     this.sides.set(place, cells);
     return cells;
   }

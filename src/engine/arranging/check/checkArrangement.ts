@@ -48,8 +48,8 @@ export const checkArrangement = (
 export function checkerOf(request: ArrangeRequest): Checker {
   const rooms = keptBy((room: ArrangeRoom, still: readonly Seen[]) => {
     const checked = roomToCheck(request, room);
-    const feet = still.map(({ foot }) => foot);
-    return { checked, walkers: walkersIn(checked, request.rules.path, feet) };
+    const standing = still.map(({ foot, ways: [{ strips }] }) => ({ foot, sides: strips }));
+    return { checked, walkers: walkersIn(checked, request.rules.path, standing) };
   });
   const faults = keptBy((room: ArrangeRoom, still: readonly Seen[], judged: readonly Seen[]) =>
     faultsIn(rooms(room, still), request, judged, still),

@@ -5,12 +5,19 @@ import type { Point, Ring } from '../../geometry/point';
 /** Metres between the places somebody may stand at, and how much narrower than asked for a way may turn out on them. */
 const APART = 0.05;
 const NARROWER = 0.052;
+const STRICT = 0.048;
 
 const STANDING = 0.6;
 const NARROWEST_ESCAPE = 0.45;
 
 /** Yes or no for each place of a lattice. */
 export type Places = Uint8Array;
+
+/** What stays in a room, and the floor beside it from which it is used. */
+interface Standing {
+  foot: Ring;
+  sides: readonly Ring[];
+}
 
 /** Places of a room on a lattice, and who comes where. */
 export interface Walkers {
@@ -22,13 +29,45 @@ export interface Walkers {
   escapes(places: Places): boolean;
 }
 
-/** Somebody as broad as the path walks from place to place; `standing` is what stays in the room. */
-export function walkersIn(
+/** A way that lets through what the least one does, and no broader than asked for; told apart by so many metres. */
+const LEAST_PATH = 0.5;
+const RUNG = 0.001;
+
+/**
+ * Somebody as broad as the path walks from place to place; `standing` is what stays in the room, with the floor beside it from
+ * which it is used. Where the empty room has no way so broad to all that the least way leads to, somebody as broad as it has.
+ */
+export function walkersIn(room: CheckedRoom, path: number, standing: readonly Standing[]): Walkers {
+  const feet = standing.map(({ foot }) => foot);
+  const sides = standing.flatMap((one) => one.sides);
+  if (path <= LEAST_PATH) return walkersOf(room, path, feet, NARROWER);
+  // The width is looked for as strictly as the planner looks, so that no more is asked here than there.
+  const linksAt = (width: number) => walkersOf(room, width, feet, STRICT).links(sides);
+  const wanted = linksAt(LEAST_PATH);
+  let [wide, narrow] = [path, LEAST_PATH];
+  if (linksAt(path) < wanted) {
+    while (wide - narrow > RUNG) {
+      const half = (wide + narrow) / 2;
+      if (linksAt(half) < wanted) wide = half;
+      else narrow = half;
+    }
+    wide = narrow;
+  }
+  const [asked, least] = [wide, LEAST_PATH].map((width) => walkersOf(room, width, feet, NARROWER));
+  return {
+    ...asked,
+    touches: (area, places) =>
+      asked.touches(area, places) && (asked.couldTouch(area) || !least.couldTouch(area)),
+  };
+}
+
+function walkersOf(
   { room, holes, fixtures }: CheckedRoom,
   path: number,
   standing: readonly Ring[],
-): Walkers {
-  const reach = (path - NARROWER) / 2;
+  narrower: number,
+): Walkers & { couldTouch(area: Ring): boolean; links(sides: readonly Ring[]): number } {
+  const reach = (path - narrower) / 2;
   const { x0, x1, y0, y1 } = extent(room.outline);
   // A rim of places that are outside: nobody walks off the lattice.
   const [i0, j0] = [Math.floor(x0 / APART) - 1, Math.floor(y0 / APART) - 1];
@@ -88,7 +127,13 @@ export function walkersIn(
   const windows = standingAt((kind) => kind === 'window', NARROWEST_ESCAPE).filter((places) =>
     meets(ever, places),
   );
+  const beside = (area: Ring) => near(area, path / 2).filter((n) => ever[n]);
+  const pairs = joined.reduce((sum, others) => sum + others.length, 0);
   return {
+    couldTouch: (area) => beside(area).length > 0,
+    // What is come to grows with a narrower body: as many links are the same links.
+    links: (sides) =>
+      doors.length + pairs + windows.length + sides.filter((side) => beside(side).length > 0).length,
     comeTo(taken) {
       const open = empty.slice();
       for (const ring of taken)
@@ -100,8 +145,8 @@ export function walkersIn(
       return whole ? walk(open, doors.flat()) : null;
     },
     touches(area, places) {
-      const beside = near(area, path / 2).filter((n) => ever[n]);
-      return beside.length === 0 || beside.some((n) => places[n]);
+      const from = beside(area);
+      return from.length === 0 || from.some((n) => places[n]);
     },
     escapes: (places) =>
       room.use !== 'sleeping' || windows.length === 0 || windows.some((window) => meets(places, window)),

@@ -1,19 +1,16 @@
 import { bounds } from '../../geometry/polygon';
-import { cellsIn, cellsInside, markNear } from './cells';
-import { clear, copyOf, copyTo, flood, meet, noBits, put, take, type Bits } from './bits';
-import { distance, lerp, sub, type Point, type Ring } from '../../geometry/point';
+import { bareFloors, cellsNear } from './bareFloor';
+import { clear, copyOf, copyTo, flood, meet, noBits, take, type Bits } from './bits';
 import { routesFrom, type Start } from './route';
 import { gridOver, type Grid } from '../../grid/grid';
 import { usedSides, type Stand } from '../stand';
 import type { Box } from '../box';
 import type { BrokenRule } from '../rules';
+import type { Point } from '../../geometry/point';
 import type { Site } from '../site';
 
 /** Cells on which ways are looked for, metres. A way is as broad as asked for to within one of them. */
 const CELL = 0.05;
-
-// A window less broad lets nobody out (Approved Document B, volume 1: 450 mm; from memory).
-const NARROWEST_ESCAPE = 0.45;
 
 /** The ways of one room: from its doors to one another, to every used side of its pieces, and to a window to escape by. */
 export interface Ways {
@@ -36,13 +33,13 @@ export interface Ways {
  */
 export function waysOf(site: Site, fixed: readonly Stand[]): Ways {
   const grid = gridOver(bounds(site.room.outline), CELL);
-  const reach = (site.rules.path - CELL) / 2;
+  const { asked, least } = bareFloors(site, grid, fixed);
+  const { reach, open: empty, doors, entrances, all, groups, escapes } = asked;
   const shadows = new Map<Box, Bits>();
   const shadowOf = (foot: Box): Bits => {
     const known = shadows.get(foot);
     if (known) return known;
-    const shadow = noBits(grid.nx, grid.ny);
-    markNear(shadow, grid, foot, reach);
+    const shadow = cellsNear(grid, foot, reach);
     shadows.set(foot, shadow);
     return shadow;
   };
@@ -52,41 +49,18 @@ export function waysOf(site: Site, fixed: readonly Stand[]): Ways {
     return open;
   };
 
-  const empty = cleared(walkable(site, grid, reach), fixed);
-  const doors = site.landings
-    .map(({ id, before }) => ({ id, at: [before.x, before.y] as const, cells: cellsIn(grid, before) }))
-    .filter(({ cells }) => meet(cells, empty));
-  const entrances = noBits(grid.nx, grid.ny);
-  for (const { cells } of doors) put(entrances, cells);
-  const all = flood(empty, entrances);
-  // Doors that lead to each other, by the first of them.
-  const groups: { from: Bits; doors: typeof doors }[] = [];
-  for (const door of doors) {
-    const group = groups.find(({ from }) => meet(from, door.cells));
-    if (group) group.doors.push(door);
-    else groups.push({ from: flood(empty, door.cells), doors: [door] });
-  }
-  const escapes =
-    site.room.use === 'sleeping'
-      ? site.windows
-          .filter(({ ring: [a, b] }) => distance(a, b) >= NARROWEST_ESCAPE)
-          .map(({ id, before }) => ({ id, cells: cellsIn(grid, before) }))
-          .filter(({ cells }) => meet(cells, all))
-      : [];
   const sides = new Map<Stand, Bits[]>();
-  /** Cells from which each used side of a stand is come to, of those come to in the empty room. */
+  /** Cells from which each used side of a stand is come to, of those that the least way leads to in the empty room. */
   const sidesOf = (stand: Stand): Bits[] => {
     const known = sides.get(stand);
     if (known) return known;
-    const asked = usedSides(stand)
-      .map((box) => {
-        const cells = noBits(grid.nx, grid.ny);
-        markNear(cells, grid, box, reach);
-        return cells;
-      })
-      .filter((cells) => meet(cells, all));
-    sides.set(stand, asked);
-    return asked;
+    const wanted = usedSides(stand).flatMap((box) => {
+      const cells = cellsNear(grid, box, reach);
+      const isComeTo = meet(cells, all) || meet(cellsNear(grid, box, least.reach), least.all);
+      return isComeTo ? [cells] : [];
+    });
+    sides.set(stand, wanted);
+    return wanted;
   };
 
   // A search asks thousands of times.
@@ -133,29 +107,4 @@ function startsIn(cells: Bits, { x0, y0, step, nx }: Grid, [x, y]: Point): Start
     }
   }
   return starts;
-}
-
-/** Where the middle of somebody may be with nothing standing in the room but its fixtures. */
-function walkable(site: Site, grid: Grid, reach: number): Bits {
-  const open = cellsInside(grid, site.room.outline);
-  const taken = noBits(grid.nx, grid.ny);
-  const rings = [site.room.outline, ...site.fixtures.map(({ ring }) => ring)];
-  for (const ring of rings) edgesOf(ring).forEach((edge) => markNear(taken, grid, edge, reach));
-  for (const { ring } of site.fixtures) take(open, cellsInside(grid, ring));
-  take(open, taken);
-  return open;
-}
-
-const edgesOf = (ring: Ring): Box[] =>
-  ring.flatMap((a, i) => {
-    const b = ring[(i + 1) % ring.length];
-    return distance(a, b) > 0 ? [lineBox(a, b)] : [];
-  });
-
-/** A box without depth. */
-function lineBox(a: Point, b: Point): Box {
-  const [x, y] = lerp(a, b, 0.5);
-  const [dx, dy] = sub(b, a);
-  const length = Math.hypot(dx, dy);
-  return { x, y, ux: dx / length, uy: dy / length, hx: length / 2, hy: 0 };
 }
