@@ -152,6 +152,8 @@ export interface ProposalState {
   /** The least dose met by the search under way: µT·h a day as it is planned, mean over people or of the worst off. */
   least: number | null;
   proposal: Proposal | null;
+  /** The home that the proposal was asked of: the one it is told with once the home has changed since. */
+  askedOf: Home | null;
   stale: boolean;
   problem: Problem | null;
   wishes: ArrangeWishes;

@@ -4,7 +4,7 @@ import type { FieldUnit, Home, PieceKind } from '../home/home';
 import { roomAt } from '../home/questions/roomAt';
 import { changeText, isLower, leadOf } from './arranging';
 import { wholeName } from './furniture';
-import { doseText, doseUnitName, intervalText } from './numbers';
+import { countText, doseText, doseUnitName, intervalText } from './numbers';
 import { PIECE_WORDS, thingName } from './things';
 
 export const arrange = {
@@ -13,6 +13,13 @@ export const arrange = {
   nothing: 'No bed, cot or desk stands on the plan yet. Put one there, with who uses it and for how long.',
   toSketch: 'Go to the sketch',
   noMap: 'There is no map to arrange on yet.',
+  /** How many readings a map takes, and how many there are. */
+  mapTakes: (need: number, have: number) =>
+    `There is no map to arrange on yet. It takes ${countText(need, 'reading')}${have > 0 ? `; this round has ${have}` : ''}.`,
+  allStay: 'Nothing may move: every piece that is used is to stay.',
+  nobodyUses:
+    'Nobody uses a bed, cot or desk yet, so there is no dose to lower: say below who does, and for how long.',
+  letsGo: 'A change here works the answer out anew; what you put by hand is let go.',
   work: 'Work it out',
   again: 'Work it out again',
   working: 'Trying places…',
@@ -30,11 +37,12 @@ export const arrange = {
   stays: 'stays',
   lockedWord: 'stays, as you asked',
   noHours: 'nobody uses it',
-  stale: 'The home has changed since.',
+  stale: 'The home or its map has changed since.',
   show: 'show on the plan',
   whole: (dose: string) => `${dose} for the home as a whole`,
   rooms: (name: string) => `Which room for ${name}`,
-  standsNow: 'stands there now',
+  standsNow: (dose: string) => `stands there now${dose && `: ${dose}`}`,
+  atBest: 'at best',
   proposedThere: 'in this answer',
   people: 'People and hours',
   gains: 'Each person, a day',
@@ -43,8 +51,6 @@ export const arrange = {
   judging: 'Its dose is being worked out.',
   breaksRules: 'Where a rule is broken, it is your choice to leave it so.',
   toPlanner: 'Back to the planner’s places',
-  rules:
-    'Kept clear: the strips beside beds, door swings and landings, the front of wardrobes, heaters. A cot keeps away from windows and heaters, always.',
   uncertain: (name: string) =>
     ` The ${name.toLowerCase()} gains less than the readings leave open: that gain is not certain.`,
   falls: ' falls from ',
@@ -67,6 +73,13 @@ export function answerTitle(home: Home, answer: Answer, about: string | null): s
   const turned =
     from === lead.room && here && Math.hypot(here.at[0] - lead.at[0], here.at[1] - lead.at[1]) < 0.6;
   return `${name}, ${turned ? 'a little aside' : where}`;
+}
+
+/** Why no place can be looked for; empty where one can. */
+export function restSentence({ pieces }: Pick<Home, 'pieces'>): string {
+  const used = Object.values(pieces).filter(({ uses }) => uses.length > 0);
+  if (used.length === 0) return arrange.nobodyUses;
+  return used.every(({ locked }) => locked) ? arrange.allStay : '';
 }
 
 function roomOf(home: Home, id: string): string | null {

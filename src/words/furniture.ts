@@ -6,6 +6,7 @@ import { changeText, isLower, leadOf, spellName } from './arranging';
 import { pieceShort } from './canvas';
 import { oddsText, percentText } from './numbers';
 import type { Part } from './report';
+import { moreSentence } from './whoHasMore';
 import { lowerFirst } from './things';
 
 /** Furniture that would move, or that has: the home before it did, and what the places after are worth. */
@@ -32,12 +33,14 @@ export function changeLead({ home, answer, about, proposal, aim }: FurnitureChan
     { before: before!.dose, after: after!.dose, low: after!.low, high: after!.high },
     unit,
   );
+  const more = moreSentence(home, answer);
   const verb = proposal ? 'falls' : 'fell';
   return [
     plain(`${spellName(piece.kind)} ${pieceShort(home, piece.id)} ${verb} from ${change.before} to `),
     { text: `${change.after} ${change.unit}`, tone: 'gain' },
     { text: ` (${change.interval})`, tone: 'soft' },
     plain(`${whereTo(home, placed)}${surely(placed, proposal !== null)}`),
+    ...(more ? [plain(` ${more}`)] : []),
   ];
 }
 

@@ -2,8 +2,9 @@ import type { Alternative, Answer, PlacedPiece, Proposal } from '../engine/arran
 import type { Home, Id } from '../home/home';
 import { roomAt } from '../home/questions/roomAt';
 import { wallAt } from '../home/questions/wallAt';
+import { answerTitle } from './arrange';
 import { pieceShort } from './canvas';
-import { roomName } from './things';
+import { furnitureName, roomName } from './things';
 
 export const otherWords = {
   title: 'Other answers',
@@ -15,13 +16,15 @@ export interface Other {
   index: number;
   answer: Alternative;
   title: string;
+  /** The same with the name of the piece: a title by itself. */
+  whole: string;
   placed: PlacedPiece;
 }
 
 /** The other answers of a proposal, each with a title no other has; those in which equal pieces have only changed places with each other are one. */
 export function otherAnswers(home: Home, proposal: Proposal): Other[] {
   const seen = new Set([placesOf(home, proposal)]);
-  const others = proposal.alternatives.flatMap((answer, i): Omit<Other, 'title'>[] => {
+  const others = proposal.alternatives.flatMap((answer, i): Omit<Other, 'title' | 'whole'>[] => {
     const places = placesOf(home, answer);
     const placed = answer.pieces.find(({ id }) => id === answer.piece);
     if (!placed || seen.has(places)) return [];
@@ -29,7 +32,7 @@ export function otherAnswers(home: Home, proposal: Proposal): Other[] {
     return [{ index: i + 1, answer, placed }];
   });
   let parts = others.map(({ answer, placed }) => [
-    leadPart(home, proposal, answer, placed),
+    ...leadParts(home, proposal, answer, placed),
     ...roomChanges(home, proposal, answer),
   ]);
   // What two share tells neither: the rest of what differs is said too, and then the wall itself.
@@ -41,11 +44,25 @@ export function otherAnswers(home: Home, proposal: Proposal): Other[] {
         : [...new Set([...own, ...more(home, proposal, others[i]!.answer)])],
     );
   }
-  const titles = parts.map((own) => capital(own.join(', ')));
+  const titles = parts.map((own) => own.join(', '));
   return others.map((other, i) => {
     const before = titles.slice(0, i).filter((title) => title === titles[i]).length;
-    return { ...other, title: before > 0 ? `${titles[i]!}, ${before + 1}` : titles[i]! };
+    const text = before > 0 ? `${titles[i]!}, ${before + 1}` : titles[i]!;
+    const { id } = other.placed;
+    const whole = id === proposal.about ? `${furnitureName(home, id)}, ${text}` : capital(text);
+    return { ...other, title: capital(text), whole };
   });
+}
+
+/** What the answer that is looked at does, in one line: another by what tells it from the best. */
+export function shownTitle(
+  home: Home,
+  proposal: Proposal,
+  answer: Answer,
+  shown: number | 'relaxed',
+): string {
+  const other = otherAnswers(home, proposal).find(({ index }) => index === shown);
+  return other?.whole ?? answerTitle(home, answer, proposal.about);
 }
 
 /** 'head to the west wall', 'at the north wall'; where it stands at none, the room. */
@@ -61,14 +78,20 @@ const POINTS = ['north', 'north-east', 'east', 'south-east', 'south', 'south-wes
 /** One of the eight points, of a bearing in degrees clockwise from north. */
 export const pointText = (bearing: number): string => POINTS[(Math.round(bearing / 45) + 16) % 8]!;
 
-function leadPart(
+function leadParts(
   home: Home,
-  { about }: Proposal,
+  { about, rooms }: Proposal,
   { piece, differs }: Alternative,
   placed: PlacedPiece,
-): string {
-  const where = differs === 'room' ? `in ${roomName(home, placed.room)}` : wallText(home, placed);
-  return piece === about ? where : `${pieceShort(home, piece)} ${where}`;
+): string[] {
+  const room = roomName(home, placed.room);
+  const short = pieceShort(home, piece);
+  if (differs === 'room') return [piece === about ? `in ${room}` : `${short} in ${room}`];
+  const wall = wallText(home, placed);
+  // Where there are other rooms for it a wall needs its room; away from the walls it is named already.
+  const named = rooms.length > 1 && !wall.includes(room);
+  if (piece === about) return named ? [room, wall] : [wall];
+  return named ? [`${short} in ${room}`, wall] : [`${short} ${wall}`];
 }
 
 /** Pieces that would change rooms in this answer and not in the best. */

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Alternative, PlacedPiece, Proposal } from '../../src/engine/arranging/arrange';
 import { addOpening, addPiece } from '../../src/home/edits/add';
-import { otherAnswers, pointText } from '../../src/words/otherAnswers';
+import { otherAnswers, pointText, shownTitle } from '../../src/words/otherAnswers';
 import { box, homeWith, room } from '../support/homes';
 
 const single = (who: string, x: number) =>
@@ -34,7 +34,7 @@ const pieces = (change: Change) => Object.values({ ...NORTH, ...change });
 const alternative = (piece: string, differs: 'room' | 'wall', change: Change) =>
   ({ piece, differs, pieces: pieces(change) }) as unknown as Alternative;
 const proposal = (...alternatives: Alternative[]) =>
-  ({ about: 'p1', pieces: pieces({}), alternatives }) as unknown as Proposal;
+  ({ about: 'p1', pieces: pieces({}), alternatives, rooms: [] }) as unknown as Proposal;
 const titles = (...alternatives: Alternative[]) =>
   otherAnswers(named, proposal(...alternatives)).map(({ title }) => title);
 
@@ -50,6 +50,30 @@ describe('the titles of other answers', () => {
         alternative('p1', 'room', { p1: at('p1', 'r2', 8, 3, 0) }),
       ),
     ).toEqual(['Head to the west wall', 'Head to the south wall', 'In Back room']);
+  });
+
+  it('fault: a wall did not name its room where the piece may stand in others', () => {
+    const rooms = [{ id: 'r1' }, { id: 'r2' }] as unknown as Proposal['rooms'];
+    const asked = {
+      ...proposal(
+        alternative('p1', 'wall', { p1: west }),
+        alternative('p3', 'wall', { p3: at('p3', 'r2', 6, 1, 180) }),
+      ),
+      rooms,
+    };
+    expect(otherAnswers(named, asked).map(({ title }) => title)).toEqual([
+      'Front room, head to the west wall',
+      'Bed C in Back room, head to the south wall',
+    ]);
+  });
+
+  it('fault: another answer that was shown had the title of the best', () => {
+    const asked = proposal(
+      alternative('p1', 'wall', { p1: west }),
+      alternative('p3', 'wall', { p3: at('p3', 'r2', 6, 1, 180) }),
+    );
+    const shown = (index: number) => shownTitle(named, asked, asked.alternatives[index - 1]!, index);
+    expect([shown(1), shown(2)]).toEqual(['Bed, head to the west wall', 'Bed C head to the south wall']);
   });
 
   it('say which piece it is where it is another than the one that is spoken of', () => {

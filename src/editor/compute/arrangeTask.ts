@@ -30,6 +30,7 @@ const NONE: ProposalState = {
   progress: 0,
   least: null,
   proposal: null,
+  askedOf: null,
   stale: false,
   problem: null,
   wishes: { cautious: false, aim: 'mean' },
@@ -91,7 +92,15 @@ export function createArrangeTask(
           progress: (progress, least) => set({ progress, least: least ?? state.least }),
           done(proposal) {
             answered = request;
-            set({ state: 'idle', progress: 1, proposal, stale: false, shown: 0, adjusted: null });
+            set({
+              state: 'idle',
+              progress: 1,
+              proposal,
+              askedOf: home,
+              stale: false,
+              shown: 0,
+              adjusted: null,
+            });
           },
           problem(problem) {
             set({ state: 'idle', progress: 0, problem });

@@ -3,7 +3,7 @@ export type Decision = 'move' | 'measure-both' | 'stay';
 
 // The project's choices, tried on known fields: below them, moves made things worse too often, or hardly better.
 const SURE = 0.9;
-const LIKELY = 0.7;
+export const LIKELY = 0.7;
 const WORTHWHILE = 0.1;
 
 /** The advice: a gain under a tenth is not worth carrying furniture for, nor measuring. */
