@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { remove } from '../../src/home/edits/remove';
 import { problemText } from '../../src/words/problems';
 import { answer, dragGhost, furnished, kinds, placed, placeOf, proposed, state } from '../support/proposed';
 import { tight } from '../support/homes';
@@ -114,4 +115,16 @@ describe('the search under way', () => {
     expect(met.at(-1)! / state(driver).proposal!.after).toBeGreaterThan(0.9);
     expect(met.at(-1)! / state(driver).proposal!.after).toBeLessThan(1.1);
   });
+});
+
+it('fault: a stale answer was told with two homes. It keeps the one that it was asked of', async () => {
+  const driver = await proposed(furnished());
+  const { editor } = driver;
+  const { home } = editor;
+  expect(state(driver)).toMatchObject({ stale: false, askedOf: home });
+  editor.run(remove([{ kind: 'piece', id: 'p2' }]));
+  expect(state(driver).stale).toBe(true);
+  expect(state(driver).askedOf).toBe(home);
+  editor.arranging.leave();
+  expect(state(driver).askedOf).toBeNull();
 });
