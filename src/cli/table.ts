@@ -8,10 +8,12 @@ import {
   SUPPLY_OFF_ARRANGE,
   supportSentence,
 } from '../words/assessment';
-import { decisionText, ruleSentence } from '../words/arranging';
+import { brokenRuleText } from '../words/brokenRules';
+import { decisionText } from '../words/arranging';
 import { edgeText } from '../words/canvas';
 import { evidenceSentences } from '../words/evidence';
-import { movedText } from '../words/furniture';
+import { movedText, provenSentence } from '../words/furniture';
+import { relaxationWords, relaxedSentence } from '../words/relaxation';
 import { SHORT_CAUTION } from '../words/cautions';
 import { tableWords, withoutControls } from '../words/commandLine';
 import {
@@ -28,7 +30,8 @@ import { stepSentences, unmarkedSentence, unmarkedWords } from '../words/unmarke
 import { containsEvenOdd } from '../engine/geometry/polygon';
 import { WIDEST } from '../engine/mapping/support';
 import { enoughSentence, nextWords, whyReadText } from '../words/nextReadings';
-import type { FieldUnit } from '../home/home';
+import type { FieldUnit, Home } from '../home/home';
+import type { Proposal } from '../engine/arranging/arrange';
 import type { Worked, answerOf } from './answer';
 
 type Answer = ReturnType<typeof answerOf>;
@@ -165,8 +168,11 @@ function pointLines({ home, request }: Worked, { points }: Answer): string[] {
 
 function arrangementLines({ home, proposal, request }: Worked): string[] {
   if (!proposal) return [];
+  const pieces = Object.values(home.pieces);
+  if (pieces.length === 0) return section(tableWords.arrangement, [tableWords.noFurniture]);
+  if (pieces.every(({ locked }) => locked))
+    return section(tableWords.arrangement, [tableWords.nothingMayMove]);
   const unit = home.settings.fieldUnit;
-  const name = (id: string | null) => (id === null ? null : furnitureName(home, id));
   const heads = [
     tableWords.piece,
     tableWords.room,
@@ -189,17 +195,28 @@ function arrangementLines({ home, proposal, request }: Worked): string[] {
     piece.after ? intervalText(piece.after.low, piece.after.high, unit) : '—',
     piece.moves ? movedText(home, piece) : decisionText(piece.decision, piece.odds),
   ]);
-  const total = tableWords.total(proposal, unit);
-  const left = proposal.blocked.map(({ id, rule }) =>
-    tableWords.fitsNowhere(furnitureName(home, id), ruleSentence(rule, name(rule.with))),
-  );
+  const isUsed = proposal.people.length > 0;
   const supplyOff = request.supplyOff ? [SUPPLY_OFF_ARRANGE] : [];
   return section(tableWords.arrangement, [
     ...supplyOff,
-    total,
-    ...columns(heads, rows, [2, 3, 4, 5, 6, 7]),
-    ...left,
+    ...(isUsed ? [tableWords.total(proposal, unit)] : []),
+    ...(rows.length > 0
+      ? [provenSentence(proposal, 'mean'), ...columns(heads, rows, [2, 3, 4, 5, 6, 7])]
+      : []),
+    ...blockedLines(home, proposal),
   ]);
+}
+
+/** What stays since it finds no place or was not tried, and what would have to be given up for all to fit. */
+function blockedLines(home: Home, { blocked, relaxed }: Proposal): string[] {
+  const stuck = blocked.filter(({ rule }) => rule.kind !== 'not-tried').length;
+  const wayOut = relaxed ? relaxedSentence(home, relaxed.changes, stuck) : relaxationWords.nothingHelps;
+  return [
+    ...blocked.map(({ id, rule }) =>
+      tableWords.stays(furnitureName(home, id), brokenRuleText(home, home.pieces[id]!, rule)),
+    ),
+    ...(stuck > 0 ? [wayOut, relaxationWords.never] : []),
+  ];
 }
 
 function nextLines({ home, next }: Worked): string[] {

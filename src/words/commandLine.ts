@@ -104,15 +104,13 @@ export const tableWords = {
   doseADay: (unit: FieldUnit) => `dose a day, ${doseUnitName(unit)}`,
   now: (unit: FieldUnit) => `now, ${doseUnitName(unit)}`,
   over: (edge: string) => `over ${edge}`,
-  total(
-    proposal: { before: number; after: number; low: number; high: number; proven: boolean },
-    unit: FieldUnit,
-  ): string {
-    const change = changeText(proposal, unit);
-    const tried = proposal.proven ? 'No place tried is lower.' : 'Not every place was tried.';
-    return `Daily dose from ${change.before} to ${change.after} ${change.unit} (${change.interval}). ${tried}`;
+  total(answer: { before: number; after: number; low: number; high: number }, unit: FieldUnit): string {
+    const change = changeText(answer, unit);
+    return `Daily dose from ${change.before} to ${change.after} ${change.unit} (${change.interval}).`;
   },
-  fitsNowhere: (name: string, why: string) => `${name} fits nowhere. ${why}`,
+  noFurniture: 'No piece of furniture is on the plan.',
+  nothingMayMove: 'Nothing may move.',
+  stays: (name: string, why: string) => `${name} stays. ${why}`,
   falloff: ({ falloff, falloffSd }: Pick<Profile, 'falloff' | 'falloffSd'>) =>
     falloff === null || falloffSd === null
       ? 'The readings do not tell how fast it falls.'

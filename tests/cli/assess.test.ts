@@ -9,6 +9,9 @@ import { assessSampled } from '../../src/engine/assessSampled';
 import { fieldOf } from '../../src/engine/mapping/field';
 import { parseHome } from '../../src/home/file/parse';
 import { newHome } from '../../src/home/newHome';
+import { provenSentence } from '../../src/words/furniture';
+import { relaxationWords } from '../../src/words/relaxation';
+import type { Piece } from '../../src/home/home';
 import { arrangeQuestion } from '../../src/home/questions/arrangeQuestion';
 import { assessQuestion } from '../../src/home/questions/assessQuestion';
 import { serialiseHome } from '../../src/home/file/serialise';
@@ -398,4 +401,37 @@ it('fault: control characters in the names of a file reached the terminal', () =
     expect([out, ...errors].join('\n').replace(/\n/g, '')).not.toMatch(/\p{Cc}/u);
   }
   expect(answer(['f.json'], files).rooms[0].name).toBe(name);
+});
+
+describe('fault: the terminal and the page told the same arrangement otherwise', () => {
+  const { home } = sample('single-bedroom');
+  const told = (change: (piece: Piece) => Piece | null) => {
+    const pieces = Object.values(home.pieces).flatMap((piece) => change(piece) ?? []);
+    const file = serialiseHome({
+      ...home,
+      arrangements: {},
+      pieces: Object.fromEntries(pieces.map((piece) => [piece.id, piece])),
+    });
+    const { out } = run(['f.json', '--table', '--arrange'], { 'f.json': file });
+    return out.slice(out.indexOf('\nArrangement\n')).split('\n').slice(2);
+  };
+
+  it('says of what was tried what the page says', () => {
+    const lines = told((piece) => piece);
+    expect(lines[0]).toMatch(/^Daily dose from .*\)\.$/);
+    expect(lines[1]).toBe(provenSentence({ proven: true, gap: 0 }, 'mean'));
+  });
+
+  it('where nothing may move, or nothing stands, says no more than that', () => {
+    expect(told((piece) => ({ ...piece, locked: true })).slice(0, 2)).toEqual(['Nothing may move.', '']);
+    expect(told(() => null).slice(0, 2)).toEqual(['No piece of furniture is on the plan.', '']);
+  });
+
+  it('what finds no place stays, with what would have to be given up or that nothing helps', () => {
+    const lines = told((piece) => ({ ...piece, locked: false, size: [3.9, 3.9] }));
+    expect(lines.join('\n')).not.toContain('lower');
+    expect(lines.filter((line) => / stays\. /.test(line)).length).toBeGreaterThan(0);
+    expect(lines).toContain(relaxationWords.nothingHelps);
+    expect(lines).toContain(relaxationWords.never);
+  });
 });
