@@ -5,11 +5,13 @@ import { createPricesTask } from './compute/pricesTask';
 import { keepLast, keepSame } from './keepLast';
 import { questionShown } from './questionShown';
 import { takeAnswer } from './takeAnswer';
-import type { Arranging, Results, Stage, View } from './editor';
+import { sameValue } from '../engine/sameValue';
+import { assessQuestion } from '../home/questions/assessQuestion';
+import type { Arranging, Results, View } from './editor';
 import type { Edit } from '../home/edits/edit';
 import type { Here } from './compute/loadHere';
 import type { ArrangeRequest } from '../engine/arranging/request';
-import type { Home } from '../home/home';
+import type { Home, Id } from '../home/home';
 import type { Problem } from '../home/problem';
 import type { Services } from './services';
 
@@ -32,8 +34,8 @@ interface Follower {
   readonly adjusting: Adjusting;
   /** Home or map may be others than those that were asked about. */
   check(): void;
-  follow(stage: Stage): void;
-  restart(stage: Stage): void;
+  follow(view: View): void;
+  restart(view: View): void;
   end(): void;
 }
 
@@ -46,6 +48,9 @@ export function createArranging(parts: Parts): Arranging & Follower {
     const known = fitted();
     return known && questionShown(parts.home(), known, task.state);
   };
+
+  /** Of which the answer is. */
+  let round: Id | null = null;
 
   // What the rooms ask is worked out once for all places on the way of a hand.
   const same = keepSame<ArrangeRequest>();
@@ -100,11 +105,23 @@ export function createArranging(parts: Parts): Arranging & Follower {
       prices.check(parts.home(), fitted());
       onEntry.look();
     },
-    follow: (stage) => onEntry.follow(stage),
-    restart(stage) {
+    get waits() {
+      return onEntry.due && isOpen();
+    },
+    follow(view) {
+      if (view.round !== round) {
+        round = view.round;
+        // An answer of another round says nothing of this one; what was wished for holds.
+        task.leave(task.state.wishes);
+        prices.leave();
+      }
+      onEntry.follow(view);
+    },
+    restart(view) {
+      round = view.round;
       task.leave();
       prices.leave();
-      onEntry.restart(stage);
+      onEntry.restart(view);
     },
     end() {
       task.end();
@@ -112,17 +129,25 @@ export function createArranging(parts: Parts): Arranging & Follower {
     },
   };
 
+  const isOpen = () => {
+    const { state, proposal } = task.state;
+    // What was taken is told first; whoever wants another answer asks for it.
+    const { assessment } = parts.results();
+    return (
+      state === 'idle' &&
+      !proposal &&
+      assessment?.sinceFound === null &&
+      Object.values(parts.home().pieces).some((piece) => !piece.locked && piece.uses.length > 0)
+    );
+  };
+  /** The map is the last word on the home as it stands, in the round that is shown. */
+  const isMapped = () => {
+    const { request, stale, sampling } = parts.results();
+    if (stale || sampling !== null) return false;
+    return sameValue(request, assessQuestion(parts.home(), { round: parts.view().round }));
+  };
   const onEntry = createArrangeOnEntry(
-    () => {
-      const { assessment, stale, sampling } = parts.results();
-      const { state, proposal } = task.state;
-      // What was taken is told first; whoever wants another answer asks for it.
-      const isOpen =
-        state === 'idle' && !proposal && assessment?.sinceFound === null && !stale && sampling === null;
-      return (
-        isOpen && Object.values(parts.home().pieces).some((piece) => !piece.locked && piece.uses.length > 0)
-      );
-    },
+    () => isOpen() && isMapped(),
     () => arranging.ask(),
   );
   return arranging;

@@ -49,7 +49,7 @@ export function createEditor(services: Services): Editor {
     shelf.touch();
     settle();
     firstRoom.follow(store.home, session.view);
-    arranging.follow(session.view.stage);
+    arranging.follow(session.view);
   });
   const session = createSession(store.home, topics);
   const camera = createCameraControl(
@@ -111,7 +111,7 @@ export function createEditor(services: Services): Editor {
       store.put(home);
       camera.showAll();
       settle();
-      arranging.restart(session.view.stage);
+      arranging.restart(session.view);
       toolbox.takeUp(AT_REST[session.view.stage]);
       firstRoom.restart();
       firstRoom.follow(home, session.view);
@@ -254,7 +254,7 @@ export function createEditor(services: Services): Editor {
     lastStage = session.view.stage;
     settle();
     firstRoom.follow(store.home, session.view);
-    arranging.follow(session.view.stage);
+    arranging.follow(session.view);
   });
   firstRoom.follow(store.home, session.view);
   const ready = Promise.all([shelf.start(), here.loaded]).then(() => {});

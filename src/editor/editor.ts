@@ -177,6 +177,8 @@ export interface PricesState {
 /** The planning of furniture: an answer is asked for, looked at, and taken or left. */
 export interface Arranging {
   readonly state: ProposalState;
+  /** An answer will be asked for by itself, once the map stands. */
+  readonly waits: boolean;
   /** Wishes not named stay as they were. */
   ask(wishes?: Partial<ArrangeWishes>): void;
   cancel(): void;

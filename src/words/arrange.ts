@@ -24,6 +24,7 @@ export const arrange = {
   again: 'Work it out again',
   working: 'Trying places…',
   waits: 'The map is being sampled; places are tried by themselves once it stands.',
+  sampled: 'The map is being sampled: work it out once it stands.',
   cancel: 'Cancel',
   take: 'Take this arrangement',
   leave: 'Leave as is',

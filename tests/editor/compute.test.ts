@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { Reading } from '../../src/home/home';
 import { change } from '../../src/home/edits/change';
 import { addReading } from '../../src/home/edits/add';
 import { setSettings } from '../../src/home/edits/setSettings';
@@ -416,6 +417,52 @@ describe('arranging', () => {
     editor.setStage('report');
     editor.setStage('arrange');
     expect(editor.arranging.state.state).toBe('running');
+  });
+
+  it('is worked out anew on another round, by the same wishes, once its map is sampled; never by the map of the last round', async () => {
+    const home = bedroom();
+    const twice = Object.values(home.readings).map((reading): [string, Reading] => [
+      `${reading.id}b`,
+      { ...reading, id: `${reading.id}b`, round: 'b', value: reading.value / 4 },
+    ]);
+    const { editor, engine, sampler, planner, settle } = await drive({
+      home: {
+        ...home,
+        readings: { ...home.readings, ...Object.fromEntries(twice) },
+        rounds: {
+          ...home.rounds,
+          b: { id: 'b', name: 'Supply off', kind: 'supplyOff', date: null, note: '' },
+        },
+      },
+    });
+    const work = () => {
+      sampler.work();
+      engine.work();
+      planner.work();
+    };
+    settle();
+    work();
+    editor.setStage('arrange');
+    editor.arranging.ask({ cautious: true });
+    work();
+    const before = editor.arranging.state.proposal!.before;
+    const asked = () => planner.count('arrange');
+    const count = asked();
+    editor.setRound('b');
+    expect(editor.arranging.state).toMatchObject({
+      state: 'idle',
+      proposal: null,
+      wishes: { cautious: true },
+    });
+    settle();
+    // The map that is there at once is not sampled yet.
+    expect(editor.results.sampling).not.toBeNull();
+    expect(editor.arranging.waits).toBe(true);
+    expect(asked()).toBe(count);
+    work();
+    expect(editor.arranging).toMatchObject({ waits: false, state: { stale: false } });
+    expect(asked()).toBe(count + 1);
+    expect(editor.arranging.state.proposal!.before).toBeLessThan(before / 2);
   });
 
   it.each([

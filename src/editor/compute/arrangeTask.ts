@@ -20,7 +20,8 @@ export interface ArrangeTask {
   /** Pieces are elsewhere in the answer looked at; their worth is asked for where it is not known, by this question. */
   adjust(adjusted: Adjusted | null, question: ArrangeRequest | null): void;
   cancel(): void;
-  leave(): void;
+  /** The answer is let go; these wishes, or those there are at first, hold from now on. */
+  leave(wishes?: ArrangeWishes): void;
   refuse(problem: ProposalState['problem']): void;
   end(): void;
 }
@@ -130,11 +131,12 @@ export function createArrangeTask(
       if (state.state === 'running') set({ state: 'idle', progress: 0 });
       judge();
     },
-    leave() {
+    leave(wishes = NONE.wishes) {
       client.cancel();
       answered = null;
-      if (!sameValue(state, NONE)) {
-        state = NONE;
+      const empty = { ...NONE, wishes };
+      if (!sameValue(state, empty)) {
+        state = empty;
         changed();
       }
     },
