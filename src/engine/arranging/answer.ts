@@ -1,12 +1,14 @@
 import { brokenRules } from './brokenRules';
 import { checkerOf, type Checker, type Fault } from './check/checkArrangement';
 import { compare, staysOf, type Comparison, type PersonWorth, type Worth } from './compare';
+import { keptBy } from './plan';
 import { mapOver, type MapOver } from './mapOver';
+import { withMetresLeft } from './metresLeft';
 import { placesToRead, type ReadingPlace } from './placesToRead';
 import { peopleOf } from '../dose/pieceDose';
 import { doseOver, type ZoneDose } from '../dose/dose';
 import { together, type BrokenRule } from './rules';
-import { roomAt } from './site';
+import { roomAt, siteOf } from './site';
 import { standOf, type Stand } from './stand';
 import type { ArrangePiece, ArrangeRequest } from './request';
 import type { Candidate } from './candidates';
@@ -58,14 +60,23 @@ export function answerOf(
   };
   const comparison = compare(request, map, (piece) => piece, placeOf);
   const stands = chosen.map(({ stand }) => stand);
-  const pieces = chosen.map(({ stand: { piece, room }, breaks }): PlacedPiece => ({
-    id: piece.id,
-    room,
-    ...placeOf(piece),
-    ...comparison.of(piece),
-    makesWayFor: inTheWay(request, piece, piece, stands),
-    breaks,
-  }));
+  const site = keptBy((room) =>
+    siteOf(
+      request,
+      request.rooms.find(({ id }) => id === room)!,
+    ),
+  );
+  const pieces = chosen.map(({ stand, breaks }): PlacedPiece => {
+    const { piece, room } = stand;
+    return {
+      id: piece.id,
+      room,
+      ...placeOf(piece),
+      ...comparison.of(piece),
+      makesWayFor: inTheWay(request, piece, piece, stands),
+      breaks: breaks.map((rule) => withMetresLeft(stand, site(room), rule)),
+    };
+  });
   const whole = wholeOf(comparison);
   return {
     ...whole,

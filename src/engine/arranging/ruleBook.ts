@@ -1,10 +1,11 @@
 import { corners, distanceToRing } from './box';
-import { PAIR_RULES, PIECE_RULES, type BrokenRule, type RuleKind } from './rules';
+import { PAIR_RULES, PIECE_RULES, type BrokenRule } from './rules';
 import { hasSides, standOf, type Stand } from './stand';
 import { keptBy, roomsFor } from './plan';
 import { roomAt, siteOf, type Site } from './site';
 import { ruleShapes, type RuleShapes } from './ruleShapes';
 import { waysOf, type Ways } from './floor/ways';
+import { withMetresLeft } from './metresLeft';
 import type { ArrangePiece, ArrangeRequest, ArrangeRoom } from './request';
 import type { Put } from './place';
 
@@ -146,15 +147,8 @@ function bothWays(piece: ArrangePiece, room: string, put: Pick<Put, 'at' | 'angl
 function alone(stand: Stand, site: Site): BrokenRule[] {
   return PIECE_RULES.flatMap(({ kind, breach }) => {
     const found = breach(stand, site);
-    return found === null ? [] : [{ kind, with: found || null, ...leftTo(stand, site, kind, found) }];
+    return found === null ? [] : [withMetresLeft(stand, site, { kind, with: found || null })];
   });
-}
-
-/** What is left between a piece and what it stands too near to. */
-function leftTo({ foot }: Stand, site: Site, kind: RuleKind, id: string): Pick<BrokenRule, 'metres'> {
-  if (kind !== 'near-radiator' && kind !== 'cot-near-heat' && kind !== 'cot-near-window') return {};
-  const ring = [...site.fixtures, ...site.windows].find((one) => one.id === id)?.ring;
-  return ring ? { metres: distanceToRing(foot, ring) } : {};
 }
 
 /** The first rule broken between two pieces says enough: what overlaps takes access too. */

@@ -5,6 +5,7 @@ import { fieldsOf } from '../../../src/engine/dose/fieldAt';
 import { bed, box, desk, door, fitted, readingsOf, request, room } from './homes';
 import { furnishedHome } from '../../support/generators/furnishedHome';
 import { mapOver } from '../../../src/engine/arranging/mapOver';
+import { RULE_DEFAULTS } from '../../../src/engine/arranging/ruleSettings';
 import { random } from '../../../src/engine/algebra/random';
 import type { ArrangeRequest } from '../../../src/engine/arranging/request';
 import type { Put } from '../../../src/engine/arranging/place';
@@ -39,6 +40,24 @@ describe('an answer at places chosen by hand', () => {
     const best = arrange(asked);
     for (const answer of [best, ...best.alternatives])
       expect(said(answer)).toMatchObject(said(at(asked, answer.pieces)));
+  });
+
+  it('fault: how near the planner’s own bed stands to a radiator was not said', () => {
+    const narrow = request({
+      fitted: fitted(readingsOf((x) => 0.5 / (x + 0.5), [0, 0, 2, 4])),
+      rooms: [room('r1', box(0, 0, 1.15, 4))],
+      fixtures: [
+        { id: 'radiator', level: 'l1', kind: 'radiator', outline: box(0, 0.5, 0.06, 3.5), front: null },
+      ],
+      rules: { ...RULE_DEFAULTS, bedToRadiator: 0.3 },
+      pieces: [bed({ at: [0.6, 3], access: { left: 0, right: 0, foot: 0 } })],
+    });
+    const answer = arrange(narrow);
+    const [{ breaks }] = answer.pieces;
+    expect(breaks.map(({ kind }) => kind)).toEqual(['near-radiator']);
+    expect(breaks[0].metres).toBeGreaterThanOrEqual(0);
+    expect(breaks[0].metres).toBeLessThan(0.3);
+    expect(said(answer)).toMatchObject(said(at(narrow, answer.pieces)));
   });
 
   it('is the same after other places as at the first asking', () => {
