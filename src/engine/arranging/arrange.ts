@@ -5,6 +5,7 @@ import { groundsOf, hoursOf, planOf, roomsFor, type Grounds, type Hand } from '.
 import { given, relaxed, type Relaxation } from './relax';
 import { mapOver, type MapOver } from './mapOver';
 import { peopleOf } from '../dose/pieceDose';
+import { isAnother } from './isAnother';
 import { inEachRoom, mostUsed, otherAnswers, type InRoom, type Other } from './others';
 import { roomAt } from './site';
 import { search, solve, type Wishes } from './solve';
@@ -116,13 +117,15 @@ function arrangeAll(
       : [];
   const offers = rooms.map((offer) => offerOf(request, maps.map.means, hand, offer));
   const open = offers.filter((offer) => 'dose' in offer).sort((a, b) => a.dose - b.dose);
+  const first = answer(best.chosen ?? []);
   return {
-    ...answer(best.chosen ?? []),
+    ...first,
     proven: best.proven,
     gap: best.proven ? 0 : best.chosen ? 1 - best.bound / best.cost : 1,
     about: hand?.piece.id ?? null,
     alternatives: others
       .map(({ piece, differs, chosen }): Alternative => ({ piece, differs, ...answer(chosen) }))
+      .filter((other) => isAnother(first, other))
       .sort((a, b) => brokenIn(a) - brokenIn(b) || a.after - b.after),
     rooms: [...open, ...offers.filter((offer) => 'blocked' in offer)],
     blocked: plan.blocked,
