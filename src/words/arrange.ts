@@ -49,6 +49,7 @@ export const arrange = {
   gains: 'Each person, a day',
   putByHand: 'put there by you',
   byHand: 'As you put it',
+  noMapThere: 'Where no map is drawn no gain is told.',
   judging: 'Its dose is being worked out.',
   breaksRules: 'Where a rule is broken, it is your choice to leave it so.',
   toPlanner: 'Back to the planner’s places',

@@ -6,6 +6,7 @@ import { listText } from './rules';
 
 export const relaxationWords = {
   title: 'What finds no place',
+  untried: 'What was left where it is',
   nothingHelps:
     'Less free floor, a narrower way or a desk across the room would not help: let a piece stand in other rooms, or take one away.',
   never: 'What keeps a cot safe, a window to escape by and the ways out are never given up.',
