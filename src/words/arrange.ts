@@ -34,6 +34,7 @@ export const arrange = {
   reportTells: 'The report tells this change against how the furniture was found.',
   asFoundNow: 'Each piece: as found, and now.',
   moves: 'moves',
+  toLevel: (room: string, level: string) => ` to ${[room, level].filter(Boolean).join(', ')}`,
   moved: 'moved',
   stays: 'stays',
   lockedWord: 'stays, as you asked',

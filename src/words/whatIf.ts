@@ -134,6 +134,8 @@ export function chanceText(
   first: { dose: number } | null,
 ): string {
   if (odds === null || !dose || !first) return '';
+  // What no digit shows is not said to be likely.
+  if (doseText(dose.dose, 'uT') === doseText(first.dose, 'uT')) return '';
   return dose.dose <= first.dose ? `lower: ${oddsText(odds)}` : `higher: ${oddsText(1 - odds)}`;
 }
 

@@ -1,3 +1,4 @@
+import { leadOf } from '../../words/arranging';
 import type { AssessRequest, Assessment } from '../../engine/assess';
 import type { ComparedArrangement } from '../../engine/whatIf/compareArrangements';
 import type { Proposal } from '../../engine/arranging/arrange';
@@ -65,8 +66,11 @@ export function reportModel(asked: ReportRequest): ReportModel {
       (level) =>
         inOrder(home.rooms).some((room) => room.level === level) || readingsOf(home, level, round).length > 0,
     );
+  const lead = change && leadOf(change.answer, change.about);
+  // The first page shows the floor that it speaks of.
+  const frontLevel = levels.find((level) => level === lead?.level) ?? levels[0] ?? null;
   return {
-    front: frontPart({ ...asked, change, guideline, target }, levels[0] ?? null),
+    front: frontPart({ ...asked, change, guideline, target }, frontLevel),
     maps: levels.map((level) => mapPart({ home, round, assessment, request, guideline, target }, level)),
     arrangement: assessment && change && arrangementPart(change, round, assessment, target, asked.wishes),
     arrangements: arrangementsTable(home, asked.compared ?? null),
