@@ -29,36 +29,23 @@ export interface Walkers {
   escapes(places: Places): boolean;
 }
 
-/** A way that lets through what the least one does, and no broader than asked for; told apart by so many metres. */
+/** What is asked for where the empty room has no way as broad as the path, to all that this one leads to; metres. */
 const LEAST_PATH = 0.5;
-const RUNG = 0.001;
+/** Two lattices tell a way's width apart by no more than this, metres. */
+const DOUBT = 0.06;
 
 /**
  * Somebody as broad as the path walks from place to place; `standing` is what stays in the room, with the floor beside it from
- * which it is used. Where the empty room has no way so broad to all that the least way leads to, somebody as broad as it has.
+ * which it is used. Where it is in doubt whether the empty room has a way so broad to all that the least way leads to, somebody
+ * as broad as the least: the planner asks for the widest there is, and this look has no ruler as fine.
  */
 export function walkersIn(room: CheckedRoom, path: number, standing: readonly Standing[]): Walkers {
   const feet = standing.map(({ foot }) => foot);
   const sides = standing.flatMap((one) => one.sides);
   if (path <= LEAST_PATH) return walkersOf(room, path, feet, NARROWER);
-  // The width is looked for as strictly as the planner looks, so that no more is asked here than there.
   const linksAt = (width: number) => walkersOf(room, width, feet, STRICT).links(sides);
-  const wanted = linksAt(LEAST_PATH);
-  let [wide, narrow] = [path, LEAST_PATH];
-  if (linksAt(path) < wanted) {
-    while (wide - narrow > RUNG) {
-      const half = (wide + narrow) / 2;
-      if (linksAt(half) < wanted) wide = half;
-      else narrow = half;
-    }
-    wide = narrow;
-  }
-  const [asked, least] = [wide, LEAST_PATH].map((width) => walkersOf(room, width, feet, NARROWER));
-  return {
-    ...asked,
-    touches: (area, places) =>
-      asked.touches(area, places) && (asked.couldTouch(area) || !least.couldTouch(area)),
-  };
+  const wide = linksAt(path + DOUBT) < linksAt(LEAST_PATH) ? LEAST_PATH : path;
+  return walkersOf(room, wide, feet, NARROWER);
 }
 
 function walkersOf(
@@ -66,7 +53,7 @@ function walkersOf(
   path: number,
   standing: readonly Ring[],
   narrower: number,
-): Walkers & { couldTouch(area: Ring): boolean; links(sides: readonly Ring[]): number } {
+): Walkers & { links(sides: readonly Ring[]): number } {
   const reach = (path - narrower) / 2;
   const { x0, x1, y0, y1 } = extent(room.outline);
   // A rim of places that are outside: nobody walks off the lattice.
@@ -130,7 +117,6 @@ function walkersOf(
   const beside = (area: Ring) => near(area, path / 2).filter((n) => ever[n]);
   const pairs = joined.reduce((sum, others) => sum + others.length, 0);
   return {
-    couldTouch: (area) => beside(area).length > 0,
     // What is come to grows with a narrower body: as many links are the same links.
     links: (sides) =>
       doors.length + pairs + windows.length + sides.filter((side) => beside(side).length > 0).length,
