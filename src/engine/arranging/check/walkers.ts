@@ -32,7 +32,7 @@ export interface Walkers {
 /** What is asked for where the empty room has no way as broad as the path, to all that this one leads to; metres. */
 const LEAST_PATH = 0.5;
 /** Two lattices tell a way's width apart by no more than this, metres. */
-const DOUBT = 0.06;
+const DOUBT = 0.12;
 
 /**
  * Somebody as broad as the path walks from place to place; `standing` is what stays in the room, with the floor beside it from
