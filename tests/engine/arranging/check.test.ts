@@ -45,6 +45,17 @@ describe('the second look at an arrangement', () => {
     expect(answers).toBeGreaterThan(20);
   });
 
+  // In these the bare room hardly has the way that is asked for, or hardly the least one.
+  test.each([
+    [40_721, 5],
+    [40_814, 2],
+    [41_024, 2],
+  ])('fault: an answer in a room that hardly has the way was refused (seed %i)', (seed, pieces) => {
+    const shape = { pieces, fixtures: true, step: 0.25, sizes: [3, 4.4] as [number, number] };
+    const proposal = arrange(smallHome(random(seed), shape));
+    for (const { faults } of [proposal, ...proposal.alternatives]) expect(faults).toEqual([]);
+  });
+
   test('agrees with the rules about furniture thrown into rooms', () => {
     const draw = random(77);
     let [bad, agreed, judged] = [0, 0, 0];

@@ -32,7 +32,7 @@ export interface Walkers {
 /** What is asked for where the empty room has no way as broad as the path, to all that this one leads to; metres. */
 const LEAST_PATH = 0.5;
 /** Two lattices tell a way's width apart by no more than this, metres. */
-const DOUBT = 0.12;
+const DOUBT = 0.06;
 
 /**
  * Somebody as broad as the path walks from place to place; `standing` is what stays in the room, with the floor beside it from
@@ -44,7 +44,7 @@ export function walkersIn(room: CheckedRoom, path: number, standing: readonly St
   const sides = standing.flatMap((one) => one.sides);
   if (path <= LEAST_PATH) return walkersOf(room, path, feet, NARROWER);
   const linksAt = (width: number) => walkersOf(room, width, feet, STRICT).links(sides);
-  const wide = linksAt(path + DOUBT) < linksAt(LEAST_PATH) ? LEAST_PATH : path;
+  const wide = linksAt(path + DOUBT) < linksAt(LEAST_PATH - DOUBT) ? LEAST_PATH : path;
   return walkersOf(room, wide, feet, NARROWER);
 }
 
